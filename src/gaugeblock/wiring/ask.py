@@ -6,7 +6,7 @@ from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
 from gaugeblock.wiring.asked import CARRIED, DROPPED, LEAST_VOLTS, OF_SIZES, RELAY, SHARED, WIRE, by_area, sizes
-from gaugeblock.wiring.parked_ask import PARKED
+from gaugeblock.wiring.parked_ask import PARKED, PARKED_BY_RESERVE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -81,7 +81,8 @@ CIRCUIT = Topic(
             ),
             Shaped(r"(?:where )?(?:it ?is |it'?s |its )?hot", always("by the engine"), doubt=1),
             Shaped(
-                r"(?:in(?:side)?|through) (?:the |a )?(?:cabin|car|cockpit)|(?:under|behind) (?:the )?dash(?:board)?",
+                r"(?:in(?:side)?|through) (?:the |a )?(?:cabin|car|cockpit)|cabin|(?:under"
+                r"|behind) (?:the )?dash(?:board)?",
                 always("in the cabin"),
             ),
             amount("temperature", say="air {}", doubt=1),
@@ -214,14 +215,16 @@ LOADS = "loads"  # of which there are several, on one fuse
 
 
 def _fuse() -> Callable[..., Sheet]:
+    from gaugeblock.wiring.fitted import of_fitted
     from gaugeblock.wiring.fusing import fuse
 
-    return fuse
+    return of_fitted(fuse)
 
 
 def _settle_fuse(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The length changes the wire alone; a fuse that is there is no load, where load or wire was said."""
-    found = {k: v for k, v in values.items() if k not in ("length", "fitted")}
+    left_out = ("length",) if "wire" in values else ("length", "fitted")
+    found = {k: v for k, v in values.items() if k not in left_out}
     if LOADS in values:
         count = values[LOADS].split()[0]
         if "current" in values:
@@ -375,9 +378,10 @@ REACH = Topic(
     needs=("wire", "current"),
     opens=_open_drop,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "voltage"},
-    asks_for=r"how far|longest|furthest|reach\w*|how long (?:can|could|may|a run|a wire|a cable)|max(?:imum)? (?:run"
+    asks_for=r"how far|longest|furthest|reach\w*|how long (?:can|could|may|a run|a wire|a cable)|(?:gauge|awg"
+    r"|mm2)\b.* how long|how long .*(?:gauge|awg|mm2)|max(?:imum)? (?:run"
     r"|length)",
     is_named=True,
     unmoved="standard service quality",
 )
-TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, REACH, ALTERNATOR)
+TOPICS = (DROP, CIRCUIT, FUSE, SIZE, PARKED, PARKED_BY_RESERVE, REACH, ALTERNATOR)

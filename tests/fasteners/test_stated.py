@@ -228,6 +228,7 @@ def test_what_is_missing_is_asked(more: dict[str, object], key: str) -> None:
         ({"preload": "70 %", "wanted": "20 lbf*ft"}, InputError),
         ({"proof_strength": "85"}, UnitError),
         ({"grip": {"length": "1 in", "shank": "2 in"}}, InputError),
+        ({"grip": {"length": "1 in", "shank": "1-1/8 in"}}, InputError),
         ({"grip": {"shank": "1 in"}}, InputError),
         ({"grip": {"length": "1 in", "metal": "unobtainium"}}, LookupMiss),
     ],

@@ -98,6 +98,13 @@ CASES: list[tuple[str, str, str, int | None, str]] = [
     ),
     ("torque upside down", F + 'maker = { torque = "40 to 30 N*m" }', "fasteners[1].maker.torque (A)", 3, "upper end"),
     ("passes alike", F + 'passes = ["50 %", "50 %"]', "fasteners[1].passes[2] (A)", 3, "not more than the pass before"),
+    (
+        "shank over grip",
+        F + 'grip = { length = "1 in", shank = "1-1/8 in", metal = "steel" }',
+        "fasteners[1].grip.shank (A)",
+        3,
+        "longer than the grip",
+    ),
     ("passes that fall", F + 'passes = ["80 %", "50 %"]', "fasteners[1].passes[2] (A)", 3, "not more than the pass"),
     (
         "passes beside the maker's stages",

@@ -111,6 +111,19 @@ def test_the_bend_starts_a_setback_before_the_corner(angle: int) -> None:
     assert asked.typical == pytest.approx(setback.typical)
 
 
+@pytest.mark.parametrize("corners", [(10, 22, 10), (10, 14, 16, 12), (9, 13, 15, 13, 9)])
+def test_a_leg_between_two_bends_loses_both_setbacks(corners: tuple[int, ...]) -> None:
+    """Of a hoop and of longer shapes: at 90 degrees a setback is the radius, the first and the last leg lose one."""
+    text = ", ".join(f"{one} in" for one in corners)
+    sheet = gaugeblock.arc("4-1/2 in", "90 deg", corner=text)
+    straights = [f.typical for f in sheet.figures if f.quantity == "straight"]
+    between = [one - 9 for one in corners[1:-1]]
+    assert straights == pytest.approx([corners[0] - 4.5, *between, corners[-1] - 4.5])
+    bends = len(corners) - 1
+    assert sheet.decision.figure is not None
+    assert sheet.decision.figure.typical == pytest.approx(sum(straights) + bends * 4.5 * math.pi / 2)
+
+
 def test_what_has_no_corner_or_no_room_is_refused() -> None:
     with pytest.raises(InputError, match="before the corner"):
         gaugeblock.arc("6 in", "90 deg", corner="4 in")

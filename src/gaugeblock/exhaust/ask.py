@@ -284,12 +284,21 @@ GAP = Topic(
                 most=_MOST_OF_A_LINE,
             ),
         ),
-        "pipe": (amount("length", before="an?", after="(?:exhaust|tail ?pipe|pipe|header)(?: pipe)?", say="{} pipe"),),
+        "pipe": (
+            amount(
+                "length",
+                after=r"(?:header )?primar(?:y|ies)(?: tubes?| pipes?)?",
+                say="{} pipe",
+                cue=("primar",),
+            ),
+            amount("length", before="an?", after="(?:exhaust|tail ?pipe|pipe|header)(?: pipe)?", say="{} pipe"),
+        ),
         "hot": (amount("temperature", before="(?:at|running(?: at)?)", say="pipe at {}"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
     },
     rf"how (?:close|near|far)|can|{_NEAR}|{EXHAUST}|(?:the |my |an? )?headers?(?: tubes?| pipes?)?|lay|lie|room"
-    rf"|enough|clear|run|(?:above|over|under|beside|behind|next to)(?= (?:an? |the |my )?(?:exhaust|muffler|silencer))"
+    rf"|enough|clear|runs?|(?:header )?tubes?(?= *$| (?:it|and|what|how|there|with)\b)|came with"
+    r"|(?:above|over|under|beside|behind|next to)(?= (?:an? |the |my )?(?:exhaust|muffler|silencer))"
     r"|(?:if )?(?:there(?:'?s| is) )?(?:without|no)(?: an?| any| room for an?| space for an?)? (?:heat"
     r" )?shield(?:ing)?|unshielded"
     r"|bare (?:exhaust|headers?|pipes?|down ?pipes?|manifolds?|silencers?|mufflers?)(?: pipes?)?|past|big|exhaust|air"

@@ -108,6 +108,12 @@ COOLANT = Topic(
             amount("stress", after="(?:rad(?:iator)? |pressure )*cap", say="{} cap"),
             amount("stress", say="{} cap"),
             Shaped(
+                r"(?:(?:with|under|at|on)(?: an?| the)? )?(?P<n>[0-9]{2,3}) ?kpa(?: (?:rad(?:iator)? |pressure )*cap)?",
+                lambda m: f"{m['n']} kPa",
+                "{} cap",
+                cue=("kpa",),
+            ),
+            Shaped(
                 r"(?:(?:with|under|at|on)(?: an?| the)? )?(?P<n>[0-9]{1,2})(?: ?(?:lbs?|pounds?))(?:"
                 r" (?:rad(?:iator)? )?cap)",
                 _pounds,

@@ -107,6 +107,12 @@ GROWTH = Topic(
         ),
         "od": (
             amount("length", followed=r"(?:stainless|mild|steel|exhaust|pipe|tube|header)"),
+            Shaped(  # 2 1/2 16 gauge
+                rf"(?P<n>{NUMBER})(?: ?(?:in|inch|\"|mm))?(?: od)? (?:x |by )?[0-9]{{1,2}} ?(?:ga|gauge)(?: wall)?",
+                lambda m: m[0],
+                "{} tube",
+                cue=("ga",),
+            ),
             Shaped(  # 2.5 x .065
                 rf"(?P<n>{NUMBER})(?: ?(?:in|inch|\"|mm))? (?:x|by) (?:0?\.[0-9]+"
                 rf"|[1-3](?:\.[0-9]+)?)(?: ?(?:in|inch|\"|mm))?"
@@ -130,7 +136,7 @@ GROWTH = Topic(
     r"|exhausts?|pipes?|tubes?|lines?|headers?|thermal|anchors"
     r"|hot|heat|(?:how much )?(?:slack|movement|free play)|(?:from the )?flanges?|(?:to the )?(?:first |last "
     r"|next )?hangers?"
-    r"|first|last|runs?",
+    r"|first|last|runs?|(?:to the )?tail(?: ?pipe)?",
     needs=("length", "hot"),
     opens=_open_growth,
     settle=lambda values, _: {k: v for k, v in values.items() if k != "od"},  # a length grows alike at any diameter

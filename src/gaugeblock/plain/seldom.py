@@ -17,6 +17,7 @@ FIRST: dict[str, str] = {
     "bolted": (
         " coarse | fine | head | heads| lines| markings| marks| mill| numbers| off| pitch| rounded|a2|a2-|a4|a4-|"
         "bearing cap|can i use|close|closest|coarse |coarse pitch|couple of the |doing |eight |eight thirty two|"
+        "inch eight|inch twelve|inch fourteen|inch 8|inch 12|inch 14|"
         "equivalent|fine |fine pitch|first |fit|fitting is|fittings are|four |four forty|four of the |"
         "fractional |go in|goes in|grade|imperial |interchang|last job|mag|mags|near|nearest|nut is|nuts are|"
         "one inch|one of the |only |pull|rip|same|screw in|screws in|six |six thirty two|sixteen |some of the |"
@@ -38,7 +39,9 @@ FIRST: dict[str, str] = {
         " ally| alum|inch and |inch and a|inches and a|inch n |inch 'n|inch n'|inch half|inch quarter|inch three|"
         " rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
         "one fourt|one ninet|one seven|one sixt|one ten|one eleven|one thir|one twe|vee"
-        "|inch five|inch seven|inch one eighth|inch eighth|4130n|4130 n |4130-n|zorst|or not| 120| 134| 156| 188"
+        "|inch five|inch seven|inch one eighth|inch eighth|4130n|4130 n |4130-n|@| seven five| two five"
+        "| six two five| three seven five| eight seven five"
+        "|one three four|one two zero|one two oh|one five six|one eight eight|zorst|or not| 120| 134| 156| 188"
         "|th inside|th internal|th inner|th bend|ths inside|ths internal|ths inner|ths bend|quarter inside"
         "|quarter internal|quarter inner|quarter bend"
     ),
@@ -86,6 +89,7 @@ LAST: dict[str, str] = {
         "masters|mushroom|not metric|same size|silicone |ten by one|ylene"
         "|a mil|a mm|of a mil|of a mm|ty forty|ty sixty|ty thirty"
         "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot |slave travel|slave movement|slave throw"
+        "|crank h|flywheel h|engine h|brake h|crank k|flywheel k|engine k"
         "|i set |set them |set mine |gapped "
     ),
 }

@@ -150,7 +150,8 @@ BEND = Topic(
                 r"|wall (?:after|at the outside of) (?:the )?bend(?:ing)?"
                 r"|(?:what(?:'?s| is)|how much(?: is| of)*) (?:the wall )?left(?: (?:of|on|at|in))*(?: the)?(?: wall)?"
                 r"(?: (?:(?:on|at|round)(?: the)? )?outside)?(?: of(?: the)?(?: bend)?)?"
-                r"|(?:what |how much )?wall (?:is |will be )?left|(?:how )?(?:thin|thick) (?:will|does|is"
+                r"|(?:what |how much )?wall (?:is |will be )?left(?: (?:(?:on|at|round) )?(?:the )?outside)?"
+                r"|(?:how )?(?:thin|thick) (?:will|does|is"
                 r"|the)(?: (?:the|wall"
                 r"|outside|back|heel|of|a|bend|get|be|at))*",
                 always("outer wall"),

@@ -190,6 +190,7 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
                     always("thread"),
                     "its thread",
                 ),
+                Shaped(r"(?:what|which) (?:tube |line )?nut(?: (?:size|thread))?", always("thread"), "its thread"),
             ),
             "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
             "port": (
@@ -212,7 +213,7 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
         r" (?:lines?|pipes?|tubes?)(?:"
         r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
         needs=("od",),
-        asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble",
+        asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble|(?:what|which) (?:tube |line )?nut",
         opens=_open_flare,
         settle=_settle_flare,
         columns={

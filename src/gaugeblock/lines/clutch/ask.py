@@ -270,9 +270,24 @@ CLUTCH = Topic(
                 say="slave to go {}",
                 cue=("slave", "fork"),
             ),
+            Shaped(
+                rf"(?:slave |fork )?(?:travel|movement|throw){_IS} (?P<n>{NUMBER})(?! ?(?:mm|in|inch|\"|cm|to|:|deg))"
+                rf"(?! (?:{_MASTER}|{_SLAVE}|stroke)(?: |$))",
+                lambda m: f"{m['n']} {'mm' if _is_millimetres(m['n']) else 'in'}",
+                "slave to go {}",
+                doubt=1,
+                cue=("travel", "movement", "throw"),
+            ),
         ),
         "way": (
             amount("length", after=_PEDAL_WAY, say="{} of pedal", cue=("pedal", "floor")),
+            amount(
+                "length",
+                before="(?:clutch )?pedal",
+                followed=rf"ratio (?:is |of )?{NUMBER}",
+                say="{} of pedal",
+                cue=("ratio",),
+            ),
             amount(
                 "length",
                 before=(

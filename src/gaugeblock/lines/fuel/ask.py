@@ -167,6 +167,15 @@ FUEL = Topic(
         "bore": (
             amount("length", after="(?:bore|id|inside)(?: (?:fuel )?line)?", say="bore {}"),
             amount("length", after="(?:fuel )?(?:line|hose|tube|feed)", say="bore {}", doubt=1),
+            amount("length", followed="rubber(?: |$)", say="bore {}", doubt=1),
+        ),
+        "line": (
+            Shaped(
+                r"(?:in |of )?rubber(?: fuel)?(?: (?:lines?|hoses?|pipes?))?",
+                always("rubber hose"),
+                "rubber hose",
+                cue=("rubber",),
+            ),
         ),
         "outside": (
             Shaped(
@@ -209,6 +218,12 @@ FUEL = Topic(
         "filter": (Shaped(rf"(?P<n>{NUMBER}) ?(?:microns?|um)(?: filter)?", lambda m: f"{m['n']} um", "filter {}"),),
         "injectors": (
             Shaped(r"(?P<n>[1-9][0-9]?)(?= (?:[0-9.]+ ?(?:lb|cc)\S* )?injectors?)", lambda m: m["n"], "{} injectors"),
+            Shaped(
+                r"(?P<n>[1-9][0-9]?) (?:x|off|of)(?= [0-9.]+ ?(?:lbs?|pounds?|cc)(?:/hr?|/min)? injectors?)",
+                lambda m: m["n"],
+                "{} injectors",
+                cue=("injector",),
+            ),
         ),
         "injector": (
             Shaped(
@@ -329,12 +344,22 @@ HABIT = Topic(
                 r"(?:(?:what |which )?(?:micron|size) )?(?:fuel )?filters?(?: (?:micron|size|rating)s?)?",
                 always("filter"),
             ),
+            Shaped(
+                r"(?:before|after|ahead of|behind|either side of) (?:the |my )?(?:fuel |electric )?pump",
+                always("filter"),
+                doubt=1,
+                cue=("pump",),
+            ),
             Shaped(r"(?:what )?(?:fuel |pump )?(?:pressure|psi)", always("pressure"), "pressure"),
+        ),
+        "size": (
+            Shaped(rf"(?P<n>{NUMBER}) ?(?:microns?|um)", lambda m: f"{m['n']} um", "one of {}", cue=("mic", "um")),
         ),
         "system": FUEL.slots["system"],
     },
     r"what|which|how (?:much|fine)|do i need|need|for|should|run|fuel|microns?|does|want|an|a|the|before|after|pump",
     needs=("subject",),
+    settle=lambda values, _data: {key: value for key, value in values.items() if key != "size"},
     opens=_open_habit,
     table="fuel",
     asks_for=r"fuel|carb\w*|efi|inject\w*|micron\w*",

@@ -136,6 +136,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (" mill ", r"(?<=[a-z0-9]) mill(?= (?:wall|thick|bore|od|diameter|pitch|master|tube|pipe|gap|hole|bolt)\b)", " mm"),
     ("eighths twenty four", r"\bthree eighths twenty four\b", "3/8-24"),
+    *(  # what an engine makes at its crank is its power
+        (cue, r"(?<=[0-9]) (?:crank|flywheel|engine|brake) (?=(?:hp|horse(?:power|s)?|kw|kilowatts?)\b)", " ")
+        for cue in ("crank h", "flywheel h", "engine h", "brake h", "crank k", "flywheel k", "engine k")
+    ),
     *(
         (  # maker says 35 thou, i set 40: of plugs the second has the unit of the first
             cue,

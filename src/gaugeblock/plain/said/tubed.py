@@ -74,6 +74,19 @@ _NO_COUNT = (
 )
 
 
+_DIGIT = {"zero": "0", "oh": "0", **_ONES}
+
+
+def _by_digits(match: re.Match[str]) -> str:
+    """``one seven five`` is 1.75 in."""
+    return f"{_ONES[match[1]]}.{''.join(_DIGIT[word] for word in match[2].split())} in "
+
+
+def _wall_by_digits(match: re.Match[str]) -> str:
+    """``by one three four`` is a wall of .134."""
+    return f"{match[1]} .1{''.join(_DIGIT[word] for word in match[2].split())}"
+
+
 def _or_not(match: re.Match[str]) -> str:
     """``kinks or not`` asks whether it kinks."""
     return match[0].removesuffix(" or not").replace("yes", "")
@@ -206,6 +219,20 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for wall in ("120", "134", "156", "188")
     ),
+    *(
+        (  # one seven five by one three four, digit by digit
+            f" {cue}",
+            rf"(?<!ty )\b(one|two) (?:point )?({cue}) (?=(?:inch |od )?(?:by|x)"
+            r" (?:oh|zero|nought|point|one (?:two|three|five|eight)|0?\.)\b)",
+            _by_digits,
+        )
+        for cue in ("seven five", "two five", "six two five", "three seven five", "eight seven five")
+    ),
+    *(
+        (f"one {cue}", rf"\b(by|x) one ({cue})\b(?! (?:mm|inch|hundred))", _wall_by_digits)
+        for cue in ("three four", "two zero", "two oh", "five six", "eight eight")
+    ),
+    ("@", r" ?@ ?(?=[0-9])", " at "),
     ("zorst", r"(?<![a-z])'?zorst\b", "exhaust"),
     (
         "or not",

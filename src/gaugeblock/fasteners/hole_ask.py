@@ -196,7 +196,7 @@ HOLE = Topic(
     PLACE + r"|(?:(?:i |we )?keeps? )?(?:snap|break|snapp|wreck)(?:s|ing|ed)?(?: (?:the|my|off))* taps?"
     r"|(?:in|into) (?:stainless|steel|alumini?um|cast iron|iron|brass)(?:"
     r" (?:block|head|plate|case))?|(?:steel|alumini?um|cast iron|iron|brass)"
-    r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|"
+    r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|(?:steel|alumini?um|cast iron|iron)$|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
     r"|bolts?|screws?|pass|through|do i drill|to drill|need|bore|ream(?:er|ed|ing)?|pilot|ahead of|opening"

@@ -188,7 +188,7 @@ IDENTIFY = Topic(
     r"|count(?:ed|ing)?|(?:with )?no marks(?: on it)?|(?:oil |water |fuel |pressure )*take-?offs?|and (?:it|they|the"
     r" sides?)(?= taper)"
     r"|(?:the |my )?(?:parts?|hydraulics?|motor) (?:counter|store|shop|place)"
-    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across",
+    r"|mikes?(?: at| out at)?|measures?|calipers?|over the threads?|union|fine|coarse|across|pipe(?: threads?)?",
     needs=("diameter", "pitch"),
     settle=_settle,
     asks_for=r"what|whats|what's|which|outside|threads? (?:per|to the|to an?|in an?|over an?) inch"

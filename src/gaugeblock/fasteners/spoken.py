@@ -78,7 +78,10 @@ THREAD = (
         doubt=2,
         cue=("mm",),
     ),
-    Shaped(r"(?P<size>1(?: [0-9]/[0-9])?)-(?P<tpi>[5-8])(?P<no>)(?P<series>)(?P<unit>)", _inch),
+    Shaped(
+        r"(?P<size>1(?: [0-9]/[0-9])?)-(?P<tpi>[5-8])(?P<no>)(?P<unit>)(?: ?(?P<series>unc|unf|un|nc|nf|coarse|fine))?",
+        _inch,
+    ),
     Shaped(
         rf"(?:{_SIZE})(?P<unit> ?(?:inch(?:es)?|in|\"))?(?: ?(?:-|x|by) ?| )(?P<tpi>[1-8][0-9])(?: ?(?:tpi|threads per"
         r" inch))?"

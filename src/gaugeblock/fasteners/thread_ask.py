@@ -142,7 +142,9 @@ ENGAGEMENT = Topic(
     r"|before (?:the |its |it |they )?(?:threads?|hole)? ?(?:do|does|pulls? out|strips?"
     r"|gives?(?: way| up)?|let'?s? go)",
     needs=("thread",),
-    asks_for=r"how thick|far enough|deep enough|long enough|(?:threads?|engage\w*)\b.*\b(?:enough|ok|okay|alright"
+    asks_for=r"how thick(?! (?:is|are) (?:an? )?[^ ]+(?: (?:bolt|stud|screw)s?)?$)|how long (?:an? "
+    r"|of a )?threads?|threads? how (?:long|deep)|far enough|deep enough"
+    r"|long enough|(?:threads?|engage\w*)\b.*\b(?:enough|ok|okay|alright"
     r"|plenty)$"
     r"|(?:threads?|engage\w*)\b.*\benough\b|enough (?:threads?|engagement)"
     r"|enough (?:for|on) (?:(?:an?|the|my) )?(?:(?:m ?[0-9]|[0-9]+/[0-9]).* in|bolt in|stud in)|will (?:that"
@@ -246,7 +248,8 @@ FACT = Topic(
     needs=("thread", "fact"),
     columns={"thread": usual_threads},
     opens=_open_thread,
-    asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?|[0-3](?:\.[0-9]+)?(?: ?mm)? or (?:an? )?[0-3](?:\.[0-9]+)?",
+    asks_for=r"threads?|tpi|pitch|area|dia(?:meter)?|^(?:so |ok )?how (?:big|thick) (?:is|are)"
+    r"|[0-3](?:\.[0-9]+)?(?: ?mm)? or (?:an? )?[0-3](?:\.[0-9]+)?",
     is_named=True,
     settle=_settle_fact,
 )

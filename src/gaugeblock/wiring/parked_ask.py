@@ -41,7 +41,8 @@ PARKED = Topic(
         ),
         "reserve": (
             Shaped(
-                rf"(?P<n>{NUMBER}) ?(?:min|minutes?)(?: reserve(?: capacity)?)?",
+                rf"(?:(?:rc|reserve(?: capacity)?)(?: (?:of|is))? )?(?P<n>{NUMBER}) ?(?:min|minutes?)(?: (?:rc"
+                rf"|reserve(?: capacity)?))?(?: battery)?",
                 lambda m: f"{m['n']} min",
                 "reserve {}",
             ),
@@ -80,6 +81,7 @@ PARKED = Topic(
     r"(?:the )?(?:most|max(?:imum)?|biggest|largest)(?: (?:parasitic|standing))?(?: (?:draw|drain))?"
     r"(?: (?:i|it|that) (?:can|may|could) (?:have|leave|live with|stand|take))?|(?:in )?storage|stored|laid up|standing"
     r"|flattens?|till|until|go(?:es)? flat|went flat|everything off|all off|drop(?:s|ping)?|days?|shows?"
+    r"|how many (?:days|weeks|months)|(?:in )?(?:days|weeks|months)$"
     r"|after(?: only| just| about)*(?= (?:an?|[0-9]+) (?:days?|weeks?|months?))"
     r"|(?:is (?:that|it|this) )?(?:too much|normal|a lot|excessive)|measured|asleep|went to sleep|went"
     r"|sat|start|she'?ll be|radio|clock|alarm|fridge|meter|lights?|(?:parasitic |standing )?(?:draw|drain)"
@@ -92,4 +94,15 @@ PARKED = Topic(
     asks_for=r"draw|drain|parked|parasitic|flat|dead|days?|weeks?|ah|reserve"
     r"|how long.*\bbattery (?:last|hold)",
     unmoved="metal finish form standard service quality",
+)
+# The same by the reserve capacity that a battery has printed on it.
+PARKED_BY_RESERVE = Topic(
+    _parked,
+    PARKED.noun,
+    PARKED.slots,
+    PARKED.signals,
+    needs=("reserve",),
+    asks_for=PARKED.asks_for,
+    is_named=True,
+    unmoved=" ".join(sorted(PARKED.unmoved)),
 )

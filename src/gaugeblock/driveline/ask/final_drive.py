@@ -77,7 +77,7 @@ FINAL_DRIVE = Topic(
     opens=_open_speed,
     settle=with_its_ratio("gear", "axle ratio for an engine speed"),
     asks_for=(
-        r"(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*"
+        r"(?:diff|axle|final drive|rear end)(?: ratio)?$|(?:what|which) (?:axle|diff|rear|final|ratio|gears?)\b.*"
         r"|(?:axle|diff|rear(?: end| axle)?|final(?: drive)?|gear)(?: ratio| gears?| gearing)?"
         r"(?: wanted| needed| required| i need| i want)? (?:for|to (?:get|give|do|turn|run|hit|cruise))"
         r"|(?:diff|axle|final drive|rear(?: end)?) (?:ratio )?(?:if|when) .*(?:rpm|revs)|(?:diff|axle"

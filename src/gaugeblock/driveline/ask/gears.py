@@ -103,7 +103,7 @@ GEARING = Topic(
                 cue=("x",),
             ),
             Shaped(
-                rf"(?P<code>{CODED})'?s?(?: (?:tires?|tyres?|rubber|rims?|wheels?))*|(?P<n>[0-9]{2}(?:\.[0-9]+)?)"
+                rf"(?P<code>{CODED})'?s?(?: (?:tires?|tyres?|rubber|rims?|wheels?))*|(?P<n>[0-9]{{2}}(?:\.[0-9]+)?)"
                 r" ?(?:inch|in|\")? (?:tall )?(?:tires?|tyres?|rubber)",
                 _tyre,
                 "tyre {}",

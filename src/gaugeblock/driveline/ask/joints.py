@@ -197,7 +197,7 @@ JOINT = Topic(
     },
     r"(?:in |on )?(?:the )?same plane|drone|tail ?shaft|works? out(?: at)?|would that do it"
     r"|(?:at|by) (?:the )?gear ?box(?: end)?|cross[- ]type|(?:truck |car )?driveline|(?:u|universal|uj|cardan"
-    r"|hooke'?s?)[- ]?joints?|ujs?|joints?"
+    r"|hooke'?s?)[- ]?joints?|ujs?|(?:2 joints(?= (?:at )?[0-9.]+ (?:deg\w* )?and)|joints?)"
     r"|drive ?shaft|prop(?:eller)?[-"
     r" ]?shaft|shaft|angles?|vibrat\w*|working|operating"
     r"|(?:whats?|what is) the (?:real|true|actual|compound)|real|true|actual|compound|off|view|prop"

@@ -156,7 +156,7 @@ SPEEDO = Topic(
             ),
         ),
     },
-    r"speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
+    r"indicated|speedo(?:meter)?s?|clock|dial|reads?|reading|says?|shows?|how fast|true|real(?:ly)?|actual(?:ly)?|speed"
     r"|(?:how many |what |by what |which )?percent(?:age)?|per ?cent|over|under|fast|slow|how much|how far|too"
     r"|high|low"
     r"|going|doing"
@@ -170,7 +170,7 @@ SPEEDO = Topic(
     opens=_open_was,
     settle=_of_the_tyres,
     joined=(_AXLE,),
-    asks_for=r"speedo\w*|needle|on the clock|clock (?:says?|reads?|shows?)|true speed|real speed|actual speed"
+    asks_for=r"speedo\w*|indicated|needle|on the clock|clock (?:says?|reads?|shows?)|true speed|real speed|actual speed"
     r"|how fast|really (?:doing|going)|actually (?:doing|going)",
     is_named=True,
     unmoved="metal finish form standard service quality",

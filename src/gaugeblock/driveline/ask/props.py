@@ -80,6 +80,9 @@ SHAFT = Topic(
                 lambda m: f"0.{m['n'].split('.')[1]} in",
                 "{} wall",
             ),
+            Shaped(  # 065, as a wall is typed in thousandths
+                r"(?P<n>0[2-9][0-9])(?: ?wall)?(?! ?(?:rpm|nm|lbs?|ft))", lambda m: f"0.{m['n']} in", "{} wall"
+            ),
             Shaped(  # as walls of tube are called in thousandths
                 r"(?P<n>49|58|65|72|83|95|109|120|125|134|156|188)(?: thou)? wall",
                 lambda m: f"{int(m['n']) / 1000:g} in",
@@ -161,9 +164,9 @@ LONGEST = Topic(
     SHAFT.answer,
     "propeller shaft",
     {key: readers for key, readers in SHAFT.slots.items() if key != "length"},
-    SHAFT.signals + r"|(?:in )?(?:1|one)[ -]piece|i|dare|can|go|run|at|flat out|turning",
+    SHAFT.signals + r"|length|tail ?shaft|(?:in )?(?:1|one)[ -]piece|i|dare|can|go|run|at|flat out|turning",
     needs=("od", "wall", "speed"),
-    asks_for=r"longest|how long|max(?:imum)? length|greatest length",
+    asks_for=rf"longest|how long|(?:max(?:imum)?|greatest) (?:(?:{_PROPELLER}|tail ?shaft|shaft) )?length",
     is_named=True,
     opens=_open_shaft,
     unmoved="finish standard service quality",

@@ -46,6 +46,19 @@ TURNS = Topic(
                 cue=("prop", "shaft", "pinion", "yoke", "flange"),
             ),
             Shaped(
+                rf"{_SHAFT} {_ABOUT}(?P<n>[0-9]+\.[0-9]+)(?= (?:one|1|both|other|with|held|locked|spool)\b|$)",
+                _number,
+                "{} of the shaft",
+                doubt=1,
+                cue=("prop", "shaft", "pinion", "yoke", "flange"),
+            ),
+            Shaped(
+                rf"(?P<n>{NUMBER}) {_TURNS} (?:of|on|at) {_SHAFT}",
+                _number,
+                "{} of the shaft",
+                cue=("prop", "shaft", "pinion", "yoke", "flange"),
+            ),
+            Shaped(
                 rf"{_SHAFT} {_ABOUT}(?P<n>{NUMBER}) {_TURNS}",
                 _number,
                 "{} of the shaft",
@@ -140,6 +153,7 @@ TURNS = Topic(
                 rf"|{_ONE}(?:{_WHEEL}|side|end) (?:is |was )?(?:{_UP}|{_DOWN})"
                 rf"|(?:{_UP}) (?:an? |{_ONE})(?:{_WHEEL}|side|end)"
                 rf"|(?:the )?other(?: one)?(?: (?:{_WHEEL}|side|end))? (?:is |was |stays |stayed |still )*(?:{_DOWN})"
+                r"|(?:one|1) (?:side|wheel|tyre|end) held"
                 r"|spun the other",
                 always("one"),
                 "one wheel turned, the other held",
@@ -166,7 +180,8 @@ TURNS = Topic(
     r"|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
     asks_for=r"(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft)|(?:prop|drive ?shaft).*wheel"
-    r"|ratio|what have i got|(?:what|which) (?:axle |rear )?(?:diff|gears?|gearing|axle|rear end)",
+    r"|ratio|what have i got|turns? of (?:the )?(?:wheel|tyre|tire|shaft|prop).*turns? of|(?:what|which) (?:axle "
+    r"|rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,
     unmoved="metal finish state form standard service quality",
 )

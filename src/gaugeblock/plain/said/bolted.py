@@ -29,6 +29,7 @@ _NUMBERED = {
     "ten thirty two": "#10-32",
     "twelve twenty four": "#12-24",
 }
+_OF_ONE = {"eight": "8", "twelve": "12", "fourteen": "14"}
 _SAID_NUMBER = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]{3,4}teen"
     r"|(?:twen|thir|for|fif|six|seven|eigh|nine)ty|hundred|[0-9][0-9.]*)"
@@ -69,10 +70,20 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (
             said,
             rf"^(?=.*\b(?:screws?|tap|taps|tapping|tapped|threads?|threaded|machine|un[cf]|clearance|bolts?|nuts?)\b)"
-            rf"(.*?)(?<!ty )(?<!hundred )\b{said}\b",
+            rf"(.*?)(?<!ty )(?<!hundred )\b(?:number |no )?{said}\b",
             rf"\1{thread}",
         )
         for said, thread in _NUMBERED.items()
+    ),
+    *((said, rf"\b(?:number|no\.?) {said}\b", thread) for said, thread in _NUMBERED.items()),
+    *(
+        (  # one inch eight is 1-8
+            cue,
+            r"(?<!ty )(?<!and )(?<!hundred )(?<![0-9/.-] )\b(?:an?|one|1) inch[ -](eight|twelve|fourteen|8|12|14)"
+            r"(?= (?:tpi|un[cfs]|grade|g[258]|bolts?|studs?|nuts?|taps?|threads?|threaded)\b)",
+            lambda m: f"1-{_OF_ONE.get(m[1], m[1])}",
+        )
+        for cue in ("inch eight", "inch twelve", "inch fourteen", "inch 8", "inch 12", "inch 14")
     ),
     *(  # how many there are of a bolt whose size is a part of an inch
         (

@@ -35,7 +35,7 @@ if TYPE_CHECKING:
     Open = tuple[tuple[str, ...], list[dict[str, str]]]
 
 # A number as people type it, and the end of a word.
-NUMBER = r"(?:[0-9]+[ -][0-9]+/[1-9][0-9]*|[0-9]+/[1-9][0-9]*|[0-9]*\.[0-9]+|[0-9]+)"
+NUMBER = r"(?:[0-9][0-9]?[ -][0-9]+/[1-9][0-9]*|[0-9]+/[1-9][0-9]*|[0-9]*\.[0-9]+|[0-9]+)"
 END = r"(?=[ ]|$)"
 _UNKNOWN = frozenset(["not looked at"])
 _LONGEST = 8

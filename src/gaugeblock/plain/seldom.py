@@ -36,14 +36,16 @@ FIRST: dict[str, str] = {
         "way around|way round|weaker than|wet or dry|dry or wet"
     ),
     "tubed": (
-        " ally| alum|inch and |inch and a|inches and a|inch n |inch 'n|inch n'|inch half|inch quarter|inch three|"
-        " rad| stainless| wall|eter by|eter x|etre by|etre x|mandrel|minus |one eight|one fift|one fort|"
-        "one fourt|one ninet|one seven|one sixt|one ten|one eleven|one thir|one twe|vee"
-        "|inch five|inch seven|inch one eighth|inch eighth|4130n|4130 n |4130-n|@| seven five| two five"
-        "| six two five| three seven five| eight seven five"
-        "|one three four|one two zero|one two oh|one five six|one eight eight|zorst|or not| 120| 134| 156| 188"
-        "|th inside|th internal|th inner|th bend|ths inside|ths internal|ths inner|ths bend|quarter inside"
-        "|quarter internal|quarter inner|quarter bend"
+        " wall| rad|one ten|one eleven|one twe|one thir|one fort|one fourt|one fift|one sixt|one seven|"
+        "one eight|one ninet|vee| alum| stainless| ally|etre by|etre x|eter by|eter x|mandrel|minus |inch n |"
+        "inch 'n|inch n'|inch half|inch quarter|inch three|inch five|inch seven|inch one eighth|inch eighth|"
+        "eighth inside|eighth internal|eighth inner|eighth bend|eighth rad|eighths inside|eighths internal|"
+        "eighths inner|eighths bend|eighths rad|quarter inside|quarter internal|quarter inner|quarter bend|"
+        "quarter rad|sixteenth inside|sixteenth internal|sixteenth inner|sixteenth bend|sixteenth rad|"
+        "sixteenths inside|sixteenths internal|sixteenths inner|sixteenths bend|sixteenths rad|4130n|4130 n |"
+        "4130-n| 120| 134| 156| 188| seven five| two five| six two five| three seven five| eight seven five|"
+        "one three four|one two zero|one two oh|one five six|one eight eight|@|zorst|or not|inch and a|"
+        "inches and a|inch and "
     ),
     "tubing": (
         " alum| as big as| as free as| as good as| as much as| cylinders| galv| or | plate| short|"

@@ -20,7 +20,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
     (
         "axles",
         "spread heating heat_a heat_the heat_my oven warm_ 8620 9310 en36 en_36 1018 1020 pattern marking "
-        "contact phase phasing clocked line_up lined_up lining_up in_line crush collapsible "
+        "contact phase phasing which_way clocked line_up lined_up lining_up in_line crush collapsible "
         "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
         "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight"
         " phased clocking yokes front_wheel front_hub front_taper taper_roller",
@@ -68,6 +68,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
         " which_socket what_socket which_wrench what_wrench wrench_what wrench_which flats snap break yield shear fail"
         " lets_go jam_nut"
         " size_socket size_wrench socket_size wrench_size"
+        " past_a past_the past_nut showing stick_out sticking"
         " thin_nut thin_jam half_nut castle cotter split_pin wheel_nut lug_nut wheel_bolt wheel_stud plastic nylon"
         " acetal fibreglass fiberglass bsp",
     ),

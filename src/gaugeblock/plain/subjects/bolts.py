@@ -172,6 +172,17 @@ _SUBJECTS = (
         forbids=True,
     ),
     _Of(
+        ("past", "through", "showing", "stick"),
+        "threads that stand past a nut",
+        (
+            r"threads?",
+            r"past|(?:sticking |stick |stand |standing )?(?:out |through|proud)|show(?:ing)?|sticking",
+            r"(?:lock ?)?nuts?|ny(?:loc|lock|lok)s?",
+        ),
+        ("thread past the nut", "breakaway test"),
+        unless=rf"{_TIGHT}|hole|engage\w*|insert|tap(?:ped|ping)?|[0-9]/[0-9]|m[0-9]+",
+    ),
+    _Of(
         ("red", "blue"),
         "red or blue threadlocker",
         (r"(?:red|blue) (?:or|vs|versus) (?:red|blue)|(?:red|blue)\b.*\b(?:or|vs|versus|than) (?:red|blue)",),

@@ -104,7 +104,7 @@ _SUBJECTS = (
     Subject(
         "oil in a brake system",
         (
-            r"power steering fluid|atf|transmission fluid|(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?oil"
+            r"power steering fluid|atf|transmission fluid|(?:(?:engine|motor|gear|gearbox|hydraulic|petroleum) ?)?oil"
             r"|grease"
             r"|diesel|petrol|gasoline|paraffin|kerosene",
             r"brake (?:fluid|system|reservoir|master(?: cylinder)?)|brakes?|master cylinder|dot ?[- ]?(?:3|4|5\.1)",

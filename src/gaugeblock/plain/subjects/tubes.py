@@ -44,10 +44,10 @@ _SUBJECTS = (
         (
             r"roll[- ]?(?:cages?|bars?|hoops?)|safety cages?|cages?",
             r"tub(?:e|es|ing)|materials?|steel|erw|dom|cds|chromoly|4130|wall|thick\w*|size|gauge|pipe",
-            r"what|which|min(?:imum)?|ok|okay|legal|allowed|can|should|need\w*|use|required|spec|rules?|how",
+            r"what|which|min(?:imum)?|ok|okay|legal|allowed|can|should|need\w*|use|required|spec|rules?|how|size|wall",
         ),
         ("tube of a roll cage",),
-        unless=r"bend\w*|radius|cope[sd]?|notch\w*|weld\w*|weigh\w*|heavy|mass|springback|length|mm|inch(?:es)?|load"
+        unless=r"[0-9]+/[0-9]+|0?\.[0-9]+|die|bend\w*|radius|cope[sd]?|notch\w*|weld\w*|weigh\w*|heavy|mass|springback|length|mm|inch(?:es)?|load"
         r"|(?:hole|clearance)|bolts?|pad(?:s|ding)?",
     ),
     Subject(

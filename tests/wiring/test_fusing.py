@@ -98,6 +98,15 @@ def test_a_wire_too_small_for_its_fuse_asks() -> None:
     assert "16" in sheet.decision.do
 
 
+def test_a_wire_that_may_be_too_small_is_the_reason_where_the_load_is_known_to_last() -> None:
+    sheet = fuse("20 A", lasts="yes", wire="14 AWG")
+    (asks,) = [check for check in sheet.checks if check.asks]
+    assert sheet.decision.kind == ASK
+    assert sheet.decision.do == f"{asks.reason}."
+    assert sheet.decision.because == (asks.name,)
+    assert [f"{f.text} {f.unit}" for f in sheet.decision.figures] == ["25 A"]
+
+
 def test_what_is_left_open_is_said_with_each_candidate() -> None:
     decision = fuse(wire="14 AWG").decision
     assert decision.kind == ASK

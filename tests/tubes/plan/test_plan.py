@@ -579,3 +579,9 @@ def test_both_hands_of_a_torque_load_a_frame_alike() -> None:
                 left, right = worst.reactions[0], worst.reactions[3]
                 assert abs(left[1]) == pytest.approx(abs(right[1]), rel=1e-6), (feet, apart)
                 assert left[2] == pytest.approx(right[2], rel=1e-6, abs=1e-9), (feet, apart)
+
+
+def test_a_plan_draws_where_it_is_asked_to() -> None:
+    plain = {**OFFSET, "radius": "6 in"}
+    assert not plan(plain).drawings
+    assert plan(plain, draw=True).drawings

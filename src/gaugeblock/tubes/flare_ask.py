@@ -29,7 +29,8 @@ def _settle_flare(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Which line it is says which flares are meant, and that the nut of a double one is that of an inverted flare."""
     settled = {k: v for k, v in values.items() if k != "line"}
     if "line" in values and values.get("flare") == _OF_BRAKES[0]:
-        settled.setdefault("standard", "inverted flare")
+        is_metric = values.get("od", "").endswith(" mm")
+        settled.setdefault("standard", "metric brake nut" if is_metric else "inverted flare")
     return settled
 
 

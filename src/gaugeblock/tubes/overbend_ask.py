@@ -67,6 +67,14 @@ class Pulled(Shaped):
             yield Hit(hit.count, hit.value, f"{hit.said}, opened by {back[-1]}" if back else hit.said)
 
 
+def _is_wanted_so(angle: str) -> bool:
+    """Whether a tube is bent to that angle, which is no pull beyond one: 90, 22.5, and not 93."""
+    return float(units.parse_number(angle.partition(" ")[0])) % _STEP == 0
+
+
+_STEP = 2.5  # degrees
+
+
 def _settle_overbend(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """One stock and one die; the test bend is of the angle that is wanted, where no other is said.
 
@@ -81,6 +89,9 @@ def _settle_overbend(values: dict[str, str], data: Refdata) -> dict[str, str]:
             raise InputError(metal, "material", "a test bend holds for its own metal alone", (), do) from error
     tested = values.get("test", "")
     angle = values.get("angle") or tested.partition(" set")[0]
+    if tested and "angle" not in values and not _is_wanted_so(angle):
+        why = "a bend was tried, and which one is wanted was not said"
+        raise InputError(angle, "angle", why, (), "say it too: `for 45`")
     return {key: value for key, value in (("angle", angle), ("test", tested)) if value}
 
 
@@ -88,7 +99,8 @@ _TESTED = (
     ToldApart(),
     Shaped(  # set 93 for a 90, and what for 30
         rf"(?:i |we )?(?:set|pull(?:ed)?|went to|go to|bent)(?: (?:it|to|the|dial|at))* (?P<set>{NUMBER}) ?(?:{DEG})?"
-        rf" (?:for|gives?(?: me)?|gave(?: me)?|to get)(?: an?| me)* (?P<got>{NUMBER}) ?(?:{DEG})?(?= .*[0-9])",
+        rf" (?:for|gives?(?: me)?|gave(?: me)?|to get)(?: an?| me)* (?P<got>{NUMBER}) ?(?:{DEG})?"
+        r"(?=.* (?:for|wants?|needs?|get|make)(?: (?:an?|me|to|it|get))* [0-9])",
         _pulled,
         "test bend {}",
         cue=("set", "pull", "went", "go to", "bent"),

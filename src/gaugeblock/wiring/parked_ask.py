@@ -48,6 +48,12 @@ PARKED = Topic(
             ),
         ),
         "days": (
+            Shaped(
+                r"(?:an?|one) (?P<u>week|f[o]rtnight|month)",
+                lambda m: {"week": "7 days", "fortnight": "14 days", "month": "30 days"}[m["u"]],
+                "{}",
+                cue=("week", "fortnight", "month"),
+            ),
             Shaped(rf"(?P<n>{NUMBER}) days?", lambda m: f"{m['n']} days", "{}"),
             Shaped(rf"(?P<n>{NUMBER}) weeks?", lambda m: f"{int(m['n']) * 7} days" if m["n"].isdigit() else None, "{}"),
             Shaped(

@@ -119,13 +119,13 @@ SHIMS = Topic(
         "backlash": (
             *_length(f"{_LASH}{_TIGHT}{_IS}", "backlash {}", _LASH),
             Shaped(  # what was measured, beside what is wanted
-                rf"(?:i (?:get|got|measured?|read|have|had)|i'?m (?:getting|reading)|getting|it(?:'s"
+                rf"(?:i (?:get|got|measured?|read|have|had)|i'?m (?:getting|reading)|mine(?:'?s| is)?|getting|it(?:'s"
                 rf"| is)? (?:reads?|shows?|at)"
                 rf"|(?:dial|clock|gauge) (?:says?|reads?|shows?))(?: (?:about|only|around))* {_THICK}",
                 _thick,
                 "backlash {}",
                 doubt=1,
-                cue=(" get", "got", "measure", "read", "have", "had", "show", "say", " at"),
+                cue=("mine", " get", "got", "measure", "read", "have", "had", "show", "say", " at"),
             ),
             amount("length", before=_CLOCK, say="backlash {}", cue=("clock", "dial", "indicator")),
         ),
@@ -173,7 +173,7 @@ SHIMS = Topic(
                 rf"(?P<n>{NUMBER}) (?:per|a|for each|for every|each) (?:shim|thou)", lambda m: m["n"], "{} per shim"
             ),
             Shaped(
-                rf"(?:per|each|every) shim(?: (?:moves(?: it)?|is|of))* (?P<n>{NUMBER})",
+                rf"(?:per|each|every) (?:thou of )?shim(?: (?:moves(?: it)?|is|of))* (?P<n>{NUMBER})",
                 lambda m: m["n"],
                 "{} per shim",
             ),
@@ -209,7 +209,8 @@ SHIMS = Topic(
         ),
         "old_mark": _mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
         "new_mark": _mark(
-            "new|now|goes in|mark(?:ed)? is|pinion head is|(?:new )?pinion is|pinion(?=(?: is)? (?:marked|stamped"
+            "new|now|goes in|mark(?:ed)? is|(?:pinion )?head (?:is|says|reads|has)"
+            "|(?:new )?pinion is|pinion(?=(?: is)? (?:marked|stamped"
             "|etched))",
             "new mark {}",
         ),

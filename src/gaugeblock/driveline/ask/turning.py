@@ -179,7 +179,8 @@ TURNS = Topic(
     r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?"
     r"|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
-    asks_for=r"(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft)|(?:prop|drive ?shaft).*wheel"
+    asks_for=r"(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft|turns? (?:at|of"
+    r"|on) (?:the )?(?:yoke|pinion|flange))|(?:prop|drive ?shaft).*wheel"
     r"|ratio|what have i got|turns? of (?:the )?(?:wheel|tyre|tire|shaft|prop).*turns? of|(?:what|which) (?:axle "
     r"|rear )?(?:diff|gears?|gearing|axle|rear end)",
     is_named=True,

@@ -48,6 +48,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             ("two and a half", "two and a half", "2.5"),
         )
     ),
+    *(
+        (" pitch", rf"\bone and an? {part}(?: mm| mil)? pitch\b", rf"{pitch} mm pitch")
+        for part, pitch in (("half", "1.5"), ("quarter", "1.25"))
+    ),
     (
         " pitch",
         r"\b(m ?[0-9]+) (?:by |x )?((?:one|two|three|zero|nought)(?: point (?:two five|seven five|five|zero|oh))?"

@@ -265,7 +265,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             r"\b(?! (?:adds|means|takes))",
             _mark,
         )
-        for cue in ("plus ", "minus ")
+        for cue in ("plus ", "minus ", "plus ", "minus ")  # one of each, in either order
     ),
     (" thou", rf"(?<![0-9./])\b({_FEW}) to ({_FEW}) thou(?:s|sandths?)?\b", r"\1 thou to \2 thou"),
     ("ing a ", r"\bwithout (?:it )?(?:taking|getting) a (?:permanent )?set\b", ""),

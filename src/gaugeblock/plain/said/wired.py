@@ -40,7 +40,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (
             cue,
             rf"\b(?:twin|dual) ([0-9]{{2,3}}) ?w(?:atts?)?(?= (?:driving |spot |fog |head ?|work )?(?:lights|lamps"
-            rf"|bulbs)\b)"
+            rf"|bulbs|spots|spotlights|spotties)\b)"
             rf"(?!.*\b{_IN_ALL})",
             lambda m: f"{2 * int(m[1])} watt",
         )

@@ -75,6 +75,12 @@ _REFUSED = (
         "ask the maker of the exhaust; the joint itself: `gaugeblock ask exhaust slip joint overlap`",
     ),
     (
+        (r"cca|copper[- ]clad(?: alumini?um)?", r"wires?|cables?|awg|gauge|mm2|fuses?"),
+        r"batter\w*|crank\w*|start\w*|edge|board",  # of a battery: cold cranking amps
+        "no table is for copper-clad aluminium: it carries less than copper of its size, and its drop is larger",
+        "ask the maker of the cable what it carries, or take copper by the same question without the word",
+    ),
+    (
         (
             r"primar(?:y|ies)",
             r"sizes?|diameter|dia|od|bore|id|big|large|length|long",

@@ -23,6 +23,7 @@ FIRST: dict[str, str] = {
         "one inch|one of the |only |pull|rip|same|screw in|screws in|six |six thirty two|sixteen |some of the |"
         "strength class|strip|tear|ten |ten thirty two|ten twenty four|the same size|three of the |twelve |"
         "twelve twenty four|two |two of the |union is|unions are|zinc"
+        "|coil"
     ),
     "fasteners": (
         "and a half|and half|and a quarter|and three quarter|in inch|in mm|in metric|in imperial|in millim|to mm|to inch|to metric|to imperial|to millim| - "
@@ -34,6 +35,7 @@ FIRST: dict[str, str] = {
         "not npt|not the|nylo|opening|pipe nut|pommy|pressure plate|rather than|replac|same as|set|six |"
         "still |stronger than|swap|ten |three |through |to replace|tube nut|twelve |two |unmarked|"
         "way around|way round|weaker than|wet or dry|dry or wet"
+        "|two and a half"
     ),
     "tubed": (
         " wall| rad|one ten|one eleven|one twe|one thir|one fort|one fourt|one fift|one sixt|one seven|"
@@ -75,7 +77,8 @@ LAST: dict[str, str] = {
         "third being|three hundred m|uni|weld|worth|x.|x0.|and half|one ten|one fifteen|one twenty|one thirty"
         "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
         "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k |grand|ten fifty|eleven fifty"
-        "|cwp| ratio|crown|ring and|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/"
+        "| cwp| ratio| crown|ring and|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/"
+        "| axle| final drive| diff| rear end"
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
@@ -84,6 +87,7 @@ LAST: dict[str, str] = {
         "| square|cranking amps|"
         "keeps |everything |spotties|hundred |starter |winch |mil-square|mm-square|sq mil|sq. mil|sqmil"
         "|b&s|b & s|b and s|b n s"
+        "|mill square|mm square|mil square|mils square"
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
+from gaugeblock.errors import InputError
 from gaugeblock.tubes import (
     beam_ask,
     bend_ask,
@@ -78,6 +79,9 @@ def _is_of_the_wall(values: dict[str, str]) -> bool:
 def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
     """The ways to bend, and a shop's usual metals where none was named; on a die that is there it is one way."""
     typed = values.get("material", "")
+    if typed == "brake line" and "radius" not in values:
+        why = "it is bent by hand, and on no die of a tube"
+        raise InputError(typed, "bend", why, (), "say what you want of it: its bend radius, its burst or its flare")
     if _is_of_the_wall(values):
         return None  # geometry, whatever the metal and the bender
     methods = [] if "method" in values else ["rotary draw", "mandrel", "press"]
@@ -363,9 +367,9 @@ MITRE, CORNER = mitre_ask.mitre_of(BEND.slots), corner_ask.corner_of(BOX.slots)
 TOPICS = (
     MITRE,
     CORNER,
-    BEND,
     line_bend_ask.topic(),
     line_bend_ask.nickel_topic(),
+    BEND,
     BURST,
     ARC,
     OVERBEND,

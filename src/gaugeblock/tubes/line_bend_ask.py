@@ -79,6 +79,7 @@ def topic() -> Topic:
                     cue=("round", "over", "against"),
                 ),
             ),
+            "wall": (amount("length", after="wall(?: thickness)?", bare="in", say="{} wall", cue=("wall",)),),
             "former": (
                 amount(
                     "length",

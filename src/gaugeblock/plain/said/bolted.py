@@ -320,4 +320,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (" fine ", " coarse ")
     ),
+    (  # a wire insert by any of its names
+        "coil",
+        r"^(?=.*(?:\bm ?[0-9]|[0-9]/[0-9]|\bthreads?\b|\bdrill|\btap|\bholes?\b|eighth|sixteenth))"
+        r"(.*?)\b(?!coils?\b)[a-z]{1,5}-?coils?\b",
+        r"\1thread insert",
+    ),
 )

@@ -201,8 +201,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("ten fifty", "eleven fifty", "twelve fifty", "thirteen fifty")
     ),
     *(
-        (cue, r"(?<![\w./x-])([2-4][0-9]) ?[/ -] ?((?:[89]|1[0-5])\.50?) ?[/ -] ?(1[4-9]|2[0-4])(?= |$)", r"\1x\2r\3")
-        for cue in (".50 ", ".5 ", ".50-", ".50/")
+        (
+            cue,
+            r"(?<![\w./x-])([2-4][0-9]) ?[/ -] ?((?:[89]|1[0-5])\.50?)(?: ?[/-]| ) ?(1[4-9]|2[0-4])(?= |$)",
+            r"\1x\2r\3",
+        )
+        for cue in (".50 ", ".5 ", ".50-", ".50/", ".5-", ".5/")
     ),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),

@@ -98,7 +98,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (  # Brown and Sharpe is the American wire gauge
             cue,
-            rf"^{_CIRCUIT}(.*?[a-z0-9]) ?b ?(?:&|and|n) ?s(?: (?:gauge|gage|awg))?(?= |$)",
+            rf"^{_CIRCUIT}(.*?[a-z0-9]) ?(?:b&s|b & s|b and s|b n s)(?: (?:gauge|gage|awg))?(?= |$)",
             r"\1 awg",
         )
         for cue in ("b&s", "b & s", "b and s", "b n s")

@@ -27,7 +27,7 @@ HERE = Path(__file__).resolve().parent
 NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+")
 # A number of the line that stands in another form in the reading: three weeks are 21 days, three months 90, six lines
 # are grade 8, 50 kilos 490 N, 817M40 is EN24, the 1930s were before the war; or says no more of
-# an answer: the size of an axle whose maker is asked.
+# an answer: the size of an axle whose maker is asked, the width of a tyre whose height turns, a carburettor's barrels.
 OTHERWISE = re.compile(
     r"\b(?:v ?(?:4|6|8|10|12)|o2)\b|[0-9]+ (?:weeks?|months?)|[0-9.]+ (?:thou|(?:radial )?lines?|dashes)|6 lines on"
     r" head|(?<![0-9.])0?[0-9]{2,3}(?= wall| dom| 4130)|(?<![0-9.])0[0-9]{2}(?![0-9./])"
@@ -37,6 +37,7 @@ OTHERWISE = re.compile(
     r"|\b(?:080m40|605m36|709m40|817m40)t?\b|\b19[0-3]0s\b|each side only has 1/2"
     r"|\b[1-6](?:st|nd|rd|th)\b|(?<=the )big 1\b|(?<=the )(?:big|little) 1\b|\b2 axle shafts"
     r"|\b[23] (?:legs|lengths|bits|pieces)\b|1/4 of its|springs back 3 degrees"
+    r"|(?<=[23][0-9]x)[0-9]{1,2}\.50?|\b2 joints\b|comes back 3 degrees|\b[124] barrel|(?<=litre )6\b"
     r"|(?<=spec )6 to 10|(?<=for it is )6 to 10|(?<=want it at )8\b"
 )
 MIXED = re.compile(r"\b([0-9]+) ([0-9])/([0-9])\b")  # 87 1/2 deg are told as 87.5
@@ -126,13 +127,16 @@ def test_what_an_option_knows_its_topic_never_drops(topic: Topic) -> None:
 
 
 def _is_said_already(words: tuple[str, ...], phrase: str, topic: Topic, before: Reading) -> bool:
-    """Whether a phrase means for another option what was read: an inverted flare is the double flare that was said."""
+    """Whether a phrase means for another option what was read: an inverted flare is the double flare that was said; or
+    with the word before it: dry steel is dry.
+    """
     line = (*words, *phrase.split())
     return any(
-        hit.value == before.values.get(key) and hit.count == len(phrase.split())
+        hit.value == before.values.get(key) and at + hit.count == len(line)
         for key, readers in topic.slots.items()
         for reader in readers
-        for hit in reader.take(line, len(words), refdata())
+        for at in (len(words), len(words) - 1)
+        for hit in reader.take(line, at, refdata())
     )
 
 

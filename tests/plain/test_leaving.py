@@ -101,7 +101,7 @@ def test_each_word_is_of_one_kind_and_each_topic_names_kinds() -> None:
             "chrome",
             "inside",
         ),
-        ("what thread is the tube nut on a {} fuel line of 3/8 tube with the 37 degree flare", "hard", "twin"),
+        ("what thread is the tube nut on a {} fuel line of 3/8 tube with the 37 degree flare", "polished", "twin"),
         (
             "truck with 3.73 gears and 28 inch tyres on the {} trail at 20 mph so what does the engine turn",
             "rough",

@@ -19,7 +19,7 @@ SAID = {
     "m10 by one nut": "m10 by 1 nut",
     "m10 by one point two five": "m10 by 1.25",
     "m10 pitch": "m10 pitch",
-    "m12 1.25 pitch": "m12 1.25",
+    "m12 1.25 pitch": "m12 by 1.25",
     "m10 x 1.25 mm pitch": "m10 x 1.25",
     "18-8 bolt": "stainless bolt",
     "stainless 18-8 bolt": "stainless bolt",

@@ -97,8 +97,8 @@ def test_what_may_move_the_answer_is_read_asked_about_or_refused(which: int, phr
 
 
 TWICE = (
-    "my mate gave me a box of m10 10.9 bolts and some of them are dry and some are oiled so what torque do i use on each"
-    " when i put the subframe back"
+    "my mate gave me a box of m10 10.9 bolts and some of them are dry and some are oiled so what torque do i use on"
+    " each when i put the subframe back"
 )
 
 

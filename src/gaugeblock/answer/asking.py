@@ -37,7 +37,7 @@ if TYPE_CHECKING:
 # A number as people type it, and the end of a word.
 NUMBER = r"(?:[0-9][0-9]?[ -][0-9]+/[1-9][0-9]*|[0-9]+/[1-9][0-9]*|[0-9]*\.[0-9]+|[0-9]+)"
 END = r"(?=[ ]|$)"
-_UNKNOWN = frozenset(["not looked at"])
+_UNKNOWN = frozenset(["?"])  # not looked at
 _LONGEST = 8
 _MOST_DIGITS = 3  # of a length without a unit
 
@@ -181,10 +181,8 @@ class Shaped:
                 return
             self._compiled = re.compile(f"(?:{self._pattern}){END}")
         found = self._compiled.match(text)
-        if found is None:
-            return
-        value = self._value(found)
-        if value is not None:
+        value = None if found is None else self._value(found)
+        if found is not None and value is not None:
             yield Hit(found[0].count(" ") + 1, value, self._say.format(value), self.doubt)
 
 

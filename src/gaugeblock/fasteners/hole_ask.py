@@ -61,7 +61,9 @@ _USUAL_SHARE = "75 %"
 
 def _settle_hole(values: dict[str, str], _: Refdata) -> dict[str, str]:
     """A share of the thread is a tap's; three quarters is what the drill lists take."""
-    kept = {k: v for k, v in values.items() if k not in ("usual", "plate") and (k, v) != ("share", _USUAL_SHARE)}
+    kept = {
+        k: v for k, v in values.items() if k not in ("usual", "plate", "metal") and (k, v) != ("share", _USUAL_SHARE)
+    }
     return {**kept, "fit": "tap drill"} if "share" in values and "fit" not in values else kept
 
 
@@ -158,6 +160,15 @@ HOLE = Topic(
                 cue=("%", "percent", "per cent"),
             ),
         ),
+        "metal": (  # nor does it change the drill of a tap
+            Shaped(
+                r"(?:in |into |through )?(?:an? |the )?(?P<n>steel|alumini?um|cast iron|iron|brass)$",
+                lambda m: m["n"],
+                "in {}",
+                doubt=1,
+                cue=("steel", "alumin", "iron", "brass"),
+            ),
+        ),
         "plate": (  # it changes no drill
             amount(
                 "length",
@@ -196,7 +207,7 @@ HOLE = Topic(
     PLACE + r"|(?:(?:i |we )?keeps? )?(?:snap|break|snapp|wreck)(?:s|ing|ed)?(?: (?:the|my|off))* taps?"
     r"|(?:in|into) (?:stainless|steel|alumini?um|cast iron|iron|brass)(?:"
     r" (?:block|head|plate|case))?|(?:steel|alumini?um|cast iron|iron|brass)"
-    r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|(?:steel|alumini?um|cast iron|iron)$|"
+    r" (?:tee|block|plate|case|bracket|casting)s?(?: block)?|"
     r"(?:how )?big|(?:what |which )?(?:size )?(?:drill(?: bit)?s?|bits?|holes?)(?:"
     r" size)?|tap(?:ped|ping)?|thread(?:ed)?|diameter|size"
     r"|bolts?|screws?|pass|through|do i drill|to drill|need|bore|ream(?:er|ed|ing)?|pilot|ahead of|opening"

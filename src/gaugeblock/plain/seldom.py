@@ -26,7 +26,8 @@ FIRST: dict[str, str] = {
         "|coil"
     ),
     "fasteners": (
-        "and a half|and half|and a quarter|and three quarter|in inch|in mm|in metric|in imperial|in millim|to mm|to inch|to metric|to imperial|to millim| - "
+        "and a half|and half|and a quarter|and three quarter|in inch|in mm|in metric|in imperial|in millim"
+        "|to mm|to inch|to metric|to imperial|to millim| - "
         "| m10| m12| m14| m16| m20| m5| m6| m8| pitch"
         "|-nine|10.9s|12.9s|as strong as|beats|"
         "better than|between |british |brittle|clamp|clutch cover|coarse |eight |eight-eight|eights|"

@@ -156,6 +156,15 @@ ANGLE = Topic(
 )
 
 
+_SIGNALS = (
+    r"(?:flare )?angles?|flares?|flared|metric|fittings?|nuts?|(?:nut"
+    r" )?threads?(?: size)?|what threads?|(?:fuel )?hard ?lines?"
+    r"|hard(?= (?:fuel|brake) (?:line|pipe|tube))|lines?|fuel"
+    r" (?:lines?|pipes?|tubes?)(?:"
+    r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?"
+)
+
+
 def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
     """The topic of a flare, with the words of a tube's diameter and its wall."""
     return Topic(
@@ -208,19 +217,11 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
                 ),
             ),
         },
-        r"(?:flare )?angles?|flares?|flared|metric|fittings?|nuts?|(?:nut"
-        r" )?threads?(?: size)?|what threads?|(?:fuel )?hard ?lines?"
-        r"|hard(?= (?:fuel|brake) (?:line|pipe|tube))|lines?|fuel"
-        r" (?:lines?|pipes?|tubes?)(?:"
-        r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?",
+        _SIGNALS,
         needs=("od",),
         asks_for=r"flares?(?! nuts?)|flared|threads?|ports?|orb|bubble|(?:what|which) (?:tube |line )?nut",
         opens=_open_flare,
         settle=_settle_flare,
-        columns={
-            "flare": ("tubes/flares", "flare"),
-            "od": ("tubes/flares", "od"),
-            "standard": ("tubes/flares", "standard"),
-        },
+        columns={name: ("tubes/flares", name) for name in ("flare", "od", "standard")},
         unmoved="finish state service quality",
     )

@@ -38,6 +38,23 @@ def _degrees(match: re.Match[str]) -> str:
     return f"{match['n']} deg"
 
 
+_OF_OFFSETS = (
+    r"(?:two|2|both) bends|(?:how far|distance|spacing|centres?|centers?"
+    r"|length)?(?: apart)?(?: between)?(?: the)?(?: two"
+    r"| 2)? ?(?:bend )?"
+    r"(?:marks?|bends?|corners?)|(?:rolling |rolled )?offsets?|jog|joggle|step(?:ped)?|travel"
+    r"|slant(?:ing)?(?: bit)?|how (?:long|far)"
+    r"|got to|go|need"
+    r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making"
+    r" an?|room"
+    r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down"
+    r" ?)?bar|only"
+    r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
+    r"|(?:brake|fuel|hard|exhaust|steel) (?:pipe|line|tube)s?|kick(?:up)?|where|(?:has|have|got) to|to clear"
+    r"|clears?|(?:the )?(?:bit|piece|run) (?:in )?between|piece|bit"
+)
+
+
 def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
     """How far apart the two bends of an offset are."""
     return Topic(
@@ -89,19 +106,7 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             ),
             "radius": slots["radius"],
         },
-        r"(?:two|2|both) bends|(?:how far|distance|spacing|centres?|centers?"
-        r"|length)?(?: apart)?(?: between)?(?: the)?(?: two"
-        r"| 2)? ?(?:bend )?"
-        r"(?:marks?|bends?|corners?)|(?:rolling |rolled )?offsets?|jog|joggle|step(?:ped)?|travel"
-        r"|slant(?:ing)?(?: bit)?|how (?:long|far)"
-        r"|got to|go|need"
-        r"|tubes?|pipe|between|apart|dog ?leg|to get|with|die|former|shoe|(?:bend )?spacing|spaced|making|making"
-        r" an?|room"
-        r"|(?:even )?room(?: for)?(?: both)?(?: bends)?|both bends|(?:what )?straight(?: is)?(?: left)?|(?:down"
-        r" ?)?bar|only"
-        r"|(?:carries|carry|runs?|goes) on|parallel(?: again)?|(?:the )?second mark|(?:the )?first(?: mark)?|again"
-        r"|(?:brake|fuel|hard|exhaust|steel) (?:pipe|line|tube)s?|kick(?:up)?|where|(?:has|have|got) to|to clear"
-        r"|clears?|(?:the )?(?:bit|piece|run) (?:in )?between|piece|bit",
+        _OF_OFFSETS,
         needs=("rise", "angle"),
         asks_for=r"offset|jog|joggle|travel|drops?|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear"
         r"|miss",

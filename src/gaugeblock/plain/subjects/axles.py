@@ -88,7 +88,8 @@ _SUBJECTS = (
             r"yokes?|joints?|u-joints?|ujs?|uj's",
             r"phase[sd]?|phasing|clocked|quarter turn out|(?:lin(?:e|ed|ing) up|in line)(?= .*(?:yokes?|joints?)|$)"
             r"|which way",
-            r"phasing|which way|what happens|matter|need|must|have to|should|why|wrong|aren't|isn't|not|out|bad|ok|okay|vibrat\w*",
+            r"phasing|which way|what happens|matter|need|must|have to|should|why|wrong|aren't|isn't|not|out|bad|ok|okay"
+            r"|vibrat\w*",
         ),
         ("cancellation", "phasing"),
         unless=r"[0-9.]+ ?deg|[3-9]|[0-9]{2,}|exhaust|flex|torque",

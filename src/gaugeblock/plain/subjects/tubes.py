@@ -47,7 +47,8 @@ _SUBJECTS = (
             r"what|which|min(?:imum)?|ok|okay|legal|allowed|can|should|need\w*|use|required|spec|rules?|how|size|wall",
         ),
         ("tube of a roll cage",),
-        unless=r"[0-9]+/[0-9]+|0?\.[0-9]+|die|bend\w*|radius|cope[sd]?|notch\w*|weld\w*|weigh\w*|heavy|mass|springback|length|mm|inch(?:es)?|load"
+        unless=r"[0-9]+/[0-9]+|0?\.[0-9]+|die"
+        r"|bend\w*|radius|cope[sd]?|notch\w*|weld\w*|weigh\w*|heavy|mass|springback|length|mm|inch(?:es)?|load"
         r"|(?:hole|clearance)|bolts?|pad(?:s|ding)?",
     ),
     Subject(

@@ -101,7 +101,8 @@ INJECTOR = Topic(
     r"(?: ?(?:/|per|a) ?min(?:ute)?)?|pph|lb/h(?:r)?|cc/min|hour|min(?:ute)?|per|how (?:much|many)|cc|lbs?|pounds?"
     r"|what|will|they|do|does|is|each|one",
     needs=("flow",),
-    asks_for=rf"(?:{_INJECTOR})\b(?!.*\b(?:pump|hp|horsepower|duty|line|feed)\b)|[0-9]{{3,4}} ?cc(?: ?/ ?min)? (?:at |rated )?"
+    asks_for=rf"(?:{_INJECTOR})\b(?!.*\b(?:pump|hp|horsepower|duty|line|feed)\b)"
+    rf"|[0-9]{{3,4}} ?cc(?: ?/ ?min)? (?:at |rated )?"
     r"[0-9.]+ ?(?:bar|psi)|(?:lbs?/hr?|lb/h|pph)\b.* [0-9]{3,4} ?cc",
     is_named=True,
     unmoved="metal finish form standard quality",

@@ -58,6 +58,7 @@ ENGAGED: tuple[Reader, ...] = (
         "length",
         before=r"(?:engagement|engaged|screwed in|goes in|thread engagement)(?: of| is)?",
         say="{} engaged",
+        doubt=30,  # engagement 3/8 is the thread, where no other is said
         cue=("engag", "screwed in", "goes in"),
     ),
 )

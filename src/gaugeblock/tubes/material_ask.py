@@ -26,6 +26,8 @@ STOCK_COLUMNS = {key: ("tubes/materials", key) for key in ("spec", "product", "c
 
 def _open_sized(values: dict[str, str], data: Refdata) -> Open | None:
     """None; InputError for a metal whose strength steps by the size of its tube, where that was not said."""
+    if "material" not in values:  # several of them stand side by side
+        return None
     try:
         answer_in("material", "material")(**values, data=data)
     except Ambiguous as error:

@@ -192,6 +192,14 @@ PART = Topic(
             ),
         ),
         "pipe": (  # the tube of a nut whose thread was said changes nothing
+            Shaped(  # of a brake tube nut
+                r"on (?:an? |the )?(?P<n>3/16|1/4|5/16|3/8)(?= |$)"
+                r"(?! ?(?:-|un|in|inch|studs?|bolts?|threads?|fine|coarse))",
+                lambda m: f"{m['n']} in",
+                "on {} pipe",
+                doubt=45,
+                cue=("3/16", "1/4", "5/16", "3/8"),
+            ),
             amount(
                 "length",
                 after=rf"(?:brake |hard )*{_PIPE}",

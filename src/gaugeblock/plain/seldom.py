@@ -98,6 +98,7 @@ LAST: dict[str, str] = {
         "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot |slave travel|slave movement|slave throw"
         "|crank h|flywheel h|engine h|brake h|crank k|flywheel k|engine k"
         "|i set |set them |set mine |gapped "
+        "|not 5.1|not dot 5.1|not dot5.1"
     ),
 }
 

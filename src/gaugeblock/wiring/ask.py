@@ -5,7 +5,18 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Shaped, Topic, always, amount
 from gaugeblock.errors import Ambiguous
 from gaugeblock.wiring.alternator_ask import ALTERNATOR
-from gaugeblock.wiring.asked import CARRIED, DROPPED, LEAST_VOLTS, OF_SIZES, RELAY, SHARED, WIRE, by_area, sizes
+from gaugeblock.wiring.asked import (
+    CARRIED,
+    DROPPED,
+    LEAST_VOLTS,
+    OF_SIZES,
+    RELAY,
+    SHARED,
+    WIRE,
+    by_area,
+    of_a_power,
+    sizes,
+)
 from gaugeblock.wiring.parked_ask import PARKED, PARKED_BY_RESERVE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -311,7 +322,7 @@ DROP = Topic(
     needs=("wire", "current", "length"),
     asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
     is_named=True,
-    settle=lambda values, _: {k: v for k, v in by_area(values).items() if k != "voltage"},
+    settle=of_a_power,
     unmoved="standard service quality",
 )
 

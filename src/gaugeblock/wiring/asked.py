@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped, always, amount
 from gaugeblock.errors import Ambiguous
+from gaugeblock.units import parse_number
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     import re
+
+    from gaugeblock.tables.load import Refdata
 
 
 def _gauge(match: re.Match[str]) -> str:
@@ -164,3 +167,16 @@ SHARED = Shaped(
     "{} together",
     cue=("fuse", "together", "total"),
 )
+
+
+def of_a_power(values: dict[str, str], _data: Refdata) -> dict[str, str]:
+    """Of a power the current at the voltage that was said."""
+    found = {key: value for key, value in by_area(values).items() if key != "voltage"}
+    power = values.get("current", "")
+    if power.endswith(" W"):
+        if "voltage" not in values:
+            why = "it draws twice the current at half the voltage, and that was not said"
+            raise Ambiguous(power, "voltage", why, (), "say the voltage too: 12 V")
+        watts, volts = (float(parse_number(values[key].partition(" ")[0])) for key in ("current", "voltage"))
+        found["current"] = f"{watts / volts:.4g} A"
+    return found

@@ -172,4 +172,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\bmushroom(?:ed)?(?:[ -](?:shaped?|type|style|headed))?(?: (?:end|flare|head|tip))?\b",
         "bubble flare",
     ),
+    *(  # silicone fluid, by its number
+        (cue, r"\bdot ?5 +(?:and )?not (?:dot ?)?5\.1\b", "dot 5") for cue in ("not 5.1", "not dot 5.1", "not dot5.1")
+    ),
 )

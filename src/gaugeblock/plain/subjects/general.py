@@ -95,7 +95,8 @@ _SUBJECTS = (
         _BRAKE_FLUID,
         (_INTO, rf"{_FLUID}(?![\w.]).*(?<![\w.]){_FLUID}", r"dot ?-?[345]\S*|dot|brake fluids?"),
         _OF_FLUIDS,
-        rf"{_INTO}|{_KINDS_OF_FLUID}|over|up|got|bottle|tin|there|all|only|each|other|kinds?|types?|different|same|old|new|fresh"
+        rf"{_INTO}|{_KINDS_OF_FLUID}|over|up|got|bottle|tin|there|all|only|each|other|kinds?|types?|different"
+        "|same|old|new|fresh"
         "|used|instead|without|flush(?:ed|ing)?|drain(?:ed|ing)?|rins(?:ed|ing)|(?:flush|drain)(?:ing)? it(?: first)?",
         unless=r"power steering|atf|transmission|engine|motor|gear|water|grease|diesel|petrol|hoses?|seals?|rubber"
         r"|boil\w*|temp\w*",

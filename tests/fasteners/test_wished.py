@@ -64,6 +64,25 @@ def test_no_torque_over_the_record_is_set_unasked(key: tuple[str, str, str, str]
         assert times <= 1.1 + 1e-6
 
 
+CEILINGS = sorted({r.key[:4] for r in DATA.table("fasteners/part_torques").by_quantity["tightening_torque_maximum"]})
+
+
+@pytest.mark.parametrize("key", CEILINGS)
+def test_a_ceiling_is_never_passed_unasked(key: tuple[str, str, str, str]) -> None:
+    name, size, seat, material = key
+    keys = {n: v for n, v in (("size", size), ("seat", seat), ("material", material)) if v not in ("any", "not stated")}
+    try:
+        plain = part(name, **keys)
+    except GaugeblockError:
+        return
+    rows = [f for f in plain.figures if f.quantity == "tightening_torque_maximum"]
+    if not rows or len(plain.decision.candidates) != 1:
+        return
+    most = units.to_base(rows[0].typical, rows[0].unit)
+    assert part(name, **keys, wanted=f"{most * 1.05:.6g} N*m").decision.kind == ASK
+    assert part(name, **keys, wanted=f"{most * 0.95:.6g} N*m").decision.kind == USE
+
+
 @pytest.mark.parametrize("number", ["37", "45"])
 @pytest.mark.parametrize("unit", SAID)
 def test_a_torque_is_no_seat(number: str, unit: str) -> None:
@@ -77,6 +96,7 @@ def test_a_torque_is_no_seat(number: str, unit: str) -> None:
     [
         ("is 45 nm too much for a spark plug in alloy 14mm gasket seat", "over what is on record"),
         ("spark plug 14mm gasket alloy 28 nm ok", "lies in what is on record"),
+        ("31 nm ok for a 14mm gasket spark plug into alloy", "over what is on record"),
         ("12 nm for a 14mm gasket spark plug into alloy", "under what is on record"),
         ("would 90 lb ft be ok on wheel nuts m12x1.5", "lies in what is on record"),
         ("mate reckons 120 foot pounds on the wheel nuts 1/2-20 is he right", "over what is on record"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.exhaust.ends_ask import EXHAUST, HANGER, IGNITION, OUTLET
-from gaugeblock.exhaust.gas_ask import Hot
+from gaugeblock.exhaust.gas_ask import HOT
 from gaugeblock.exhaust.wrap_ask import WRAP
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -122,7 +122,7 @@ PIPE = Topic(
         "wall": (amount("length", after="wall", say="{} wall"),),
         "gas": (
             amount("temperature", before=r"(?:exhaust )?gas(?:es)?(?: (?:is|are|at|of|about|temp\w*))*", say="gas {}"),
-            Hot(amount("temperature", say="gas {}")),
+            HOT,
         ),
         "back_pressure": (
             amount("stress", after=r"(?:of )?(?:exhaust )?(?:back ?)?pressure", say="{} back pressure"),

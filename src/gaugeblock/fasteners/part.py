@@ -162,7 +162,7 @@ def _answer(
 ) -> Sheet:
     draft = Draft(data)
     if piece.has_typed:
-        rows = [f for f in found if f.quantity == "tightening_torque"][:1]
+        rows = [f for f in found if f.quantity in ("tightening_torque", *LIMITS)][:1]
         rows = rows or [w.figure for w in open_ways(at, miss, data)]
         piece = _without_doubts(piece, rows, draft)
     ways = _ways(piece, at, found, miss, draft)

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 BESIDE = "wanted torque beside the table"
-_LEAST, _MOST = 0.9, 1.1  # of what is on record: so far off a wrench may be anyway
+_WRENCH = 0.1  # of what is on record: so far off a wrench may be anyway
+_ROUNDED = 0.01  # of it: another unit, or a number that was rounded
 
 
 def wished_ways(want: Figure, rows: Sequence[Figure], is_confirmed: bool, draft: Draft) -> list[Way]:
@@ -28,7 +29,8 @@ def wished_ways(want: Figure, rows: Sequence[Figure], is_confirmed: bool, draft:
     torques = [row for row in rows if units.dimension(row.unit) == "torque"]
     if not torques or is_confirmed or units.dimension(want.unit) != "torque":
         return [exact_way(want)]
-    offs = {_off(want, row) for row in torques}
+    nm = units.to_base(want.typical, want.unit)
+    offs = {_off(nm, row, _ROUNDED if row.side == "max" else _WRENCH) for row in torques}  # a ceiling is not passed
     said = offs.pop() if len(offs) == 1 else ""
     row = (max if said == "over" else min)(torques, key=lambda one: units.to_base(one.typical, one.unit))
     if not said:
@@ -51,7 +53,7 @@ def beside(in_mind: str, sheet: Sheet) -> Sheet:
     nm = units.to_base(float(units.parse_number(number)), unit)
     decision = sheet.decision
     rows = [one for one in decision.figures if units.dimension(one.unit) == "torque"]
-    offs = {_off_of(nm, row) for row in rows}
+    offs = {_off(nm, row, _ROUNDED) for row in rows}
     if not rows:
         said = f"Nothing is on record that {in_mind} could be held against."
     elif len(offs) > 1:
@@ -62,13 +64,9 @@ def beside(in_mind: str, sheet: Sheet) -> Sheet:
     return sheet.replace(decision=decision.replace(do=f"{decision.do} {said}".strip()))
 
 
-def _off(want: Figure, row: Figure) -> str:
-    """``over`` or ``under`` what is on record by more than a tenth; blank where it is neither."""
-    return _off_of(units.to_base(want.typical, want.unit), row)
-
-
-def _off_of(wanted: float, row: Figure) -> str:
+def _off(nm: float, row: Figure, share: float) -> str:
+    """``over`` or ``under`` what is on record by more than a share of it; blank where it is neither."""
     ends = [units.to_base(end, row.unit) for end in (row.value, row.low, row.high) if end is not None]
-    if wanted > _MOST * max(ends) and row.side != "min":
+    if nm > (1 + share) * max(ends) and row.side != "min":
         return "over"
-    return "under" if wanted < _LEAST * min(ends) and row.side != "max" else ""
+    return "under" if nm < (1 - share) * min(ends) and row.side != "max" else ""

@@ -123,7 +123,7 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         "The maker of the booster has it. Measure what there is at its hose, with the engine warm and at idle.",
     ),
     (
-        r"(?:rivet|blind) ?nuts?|rivnuts?",
+        r"(?:rivet|riv|blind) ?nuts?",
         "",
         "rivet nuts",
         "The maker of the rivet nut prints its hole, the sheet that it grips and what it holds.",

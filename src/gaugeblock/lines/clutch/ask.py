@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, amount
+from gaugeblock.answer.limited import Limited
 from gaugeblock.lines.brakes.ask import CIRCUIT
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable
 
     from gaugeblock.answer.asking import Hit, Reader
     from gaugeblock.answer.sheet import Sheet
@@ -76,30 +77,15 @@ _BETWEEN_NAMES = Shaped(
 )
 
 
-class Stroke:
-    """A length beside the word of a stroke, unless it is surely a bore, or may be the one of the master before it."""
+def _is_stroke(words: tuple[str, ...], at: int, hit: Hit) -> bool:
+    """Whether a length beside the word of a stroke is surely no bore, nor may be the one of the master before it."""
+    is_bore = words[at + hit.count : at + hit.count + 1] == ("bore",)
+    is_behind = words[at][:1].isdigit() and at > 0 and re.fullmatch(_BEHIND, words[at - 1]) is not None
+    return not is_bore and not (is_behind and re.search(_BORE_BEFORE, " ".join(words[:at])) is None)
 
-    __slots__ = ("_reader", "doubt")
 
-    def __init__(self, reader: Reader) -> None:
-        self._reader = reader
-        self.doubt = 0
-
-    def phrases(self, _data: Refdata) -> Mapping[str, str]:
-        """None of its own: the topic knows the words of a stroke."""
-        return {}
-
-    def choices(self, _data: Refdata) -> tuple[str, ...]:
-        """None: it is a number."""
-        return ()
-
-    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
-        """The length, unless it may be a bore."""
-        for hit in self._reader.take(words, at, data):
-            is_bore = words[at + hit.count : at + hit.count + 1] == ("bore",)
-            is_behind = words[at][:1].isdigit() and at > 0 and re.fullmatch(_BEHIND, words[at - 1]) is not None
-            if not is_bore and not (is_behind and re.search(_BORE_BEFORE, " ".join(words[:at])) is None):
-                yield hit
+def _stroke(reader: Reader) -> Limited:
+    return Limited(reader, _is_stroke)
 
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
@@ -187,7 +173,7 @@ CLUTCH = Topic(
             ),
         ),
         "stroke": (
-            Stroke(
+            _stroke(
                 amount(
                     "length",
                     after=r"(?:(?:of )?(?:master )?(?:cylinder )?stroke|(?:of )?(?:push ?rod|master) (?:stroke|travel"
@@ -196,8 +182,8 @@ CLUTCH = Topic(
                     cue=("stroke", "rod", "master"),
                 )
             ),
-            Stroke(amount("length", before=rf"(?:{_MASTER} )?stroke{_IS}", say="stroke {}", cue=("stroke",))),
-            Stroke(
+            _stroke(amount("length", before=rf"(?:{_MASTER} )?stroke{_IS}", say="stroke {}", cue=("stroke",))),
+            _stroke(
                 Shaped(
                     rf"(?:{_MASTER} )?stroke{_IS} (?P<n>{NUMBER})(?! ?(?:mm|in|inch|\"|cm|to"
                     rf"|:))(?! {_MASTER}| {_SLAVE})",
@@ -207,7 +193,7 @@ CLUTCH = Topic(
                     cue=("stroke",),
                 )
             ),
-            Stroke(
+            _stroke(
                 amount(
                     "length",
                     after=rf"(?:of )?(?:travel |movement |stroke )?(?:at|on|of|in) the {_MASTER}(?: rod| piston"

@@ -96,7 +96,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     ("spotties", r"\bspotties\b", "driving lights"),
     *(
-        (  # Brown and Sharpe is the American wire gauge
+        (  # B and S is the American wire gauge
             cue,
             rf"^{_CIRCUIT}(.*?[a-z0-9]) ?(?:b&s|b & s|b and s|b n s)(?: (?:gauge|gage|awg))?(?= |$)",
             r"\1 awg",

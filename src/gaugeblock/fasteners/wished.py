@@ -36,7 +36,7 @@ def wished_ways(want: Figure, rows: Sequence[Figure], is_confirmed: bool, draft:
     if not said:
         then = f"on record: {printed(row, draft.data)}" if len(torques) == 1 else ""
         return [exact_way(want, then=then)]
-    text = f"{printed(want, draft.data)} is {said} the {printed(row, draft.data)} that is on record for it"
+    text = f"{printed(want, draft.data)} is {said} the {_in(want.unit, row)} that is on record for it"
     draft.figure(row)
     draft.check(Check(BESIDE, CANNOT_TELL, text, bears=ASK))
     draft.ask(Question(ASK_MAKER, f"Ask the part's maker: {text}.", "maker.torque", (BESIDE,)))
@@ -62,6 +62,13 @@ def beside(in_mind: str, sheet: Sheet) -> Sheet:
         off = offs.pop()
         said = f"{in_mind} is {off} what is on record." if off else f"{in_mind} lies in what is on record."
     return sheet.replace(decision=decision.replace(do=f"{decision.do} {said}".strip()))
+
+
+def _in(unit: str, row: Figure) -> str:
+    """What is on record, in the unit of what is wanted."""
+    own = [end for end in (row.low, row.high) if row.value is None and end is not None] or [row.typical]
+    told = [units.significant(units.from_base(units.to_base(end, row.unit), unit), 3) for end in own]
+    return f"{' to '.join(told)} {unit}".replace("*", "\u00b7")
 
 
 def _off(nm: float, row: Figure, share: float) -> str:

@@ -13,6 +13,8 @@ from pathlib import Path
 import html5lib
 import pytest
 
+from gaugeblock.cli import main
+from gaugeblock.tables.load import refdata
 from packet.test_browser import PAGE, run
 
 # What a reader must find on one line: a number with its unit, a mixed fraction, a range.
@@ -35,11 +37,11 @@ while (walk.nextNode()) {
 """
 
 
-def in_frame(folder: Path, width: int, script: str) -> object:
+def in_frame(folder: Path, width: int, script: str, page_at: Path = PAGE) -> object:
     """What a script on the page gives, the page in a frame ``width`` px wide; the script ends in ``tell(value)``."""
     axe = files("axe_core_python").joinpath("axe.min.js").read_text(encoding="utf-8")
     tell = "const tell = v => parent.postMessage(JSON.stringify(v), '*');"
-    page = PAGE.read_text(encoding="utf-8").replace(
+    page = page_at.read_text(encoding="utf-8").replace(
         "</body>", f"<script>{axe}</script><script>{tell}{script}</script></body>"
     )
     (folder / "inner.html").write_text(page, encoding="utf-8")
@@ -85,3 +87,28 @@ def test_the_first_card_is_near_and_nothing_scrolls_sideways(tmp_path: Path, wid
     script = "const d = document.documentElement; tell([d.scrollWidth, d.clientWidth]);"
     wide, screen = in_frame(tmp_path, width, script)  # type: ignore[misc]
     assert wide <= screen
+
+
+@pytest.mark.parametrize("width", [390, 820, 1400])
+def test_candidates_stand_apart_and_alike_in_size(tmp_path: Path, width: int) -> None:
+    """Of each part with a torque that is over what is on record: two candidates a card, one of them a range."""
+    data, items = refdata(), []
+    for row in data.table("fasteners/part_torques").rows:
+        keys = dict(zip(("part", "size", "seat", "material"), row.key, strict=False))
+        said = {name: cell for name, cell in keys.items() if cell not in ("any", "not stated")}
+        if row["quantity"] == "tightening_torque" and row["service"] == "vehicle" and row["low"] and not row.standing:
+            said |= {"wanted": f"{1.5 * float(row['high']):g} {row['unit']}", "name": f"card {len(items) + 1}"}
+            items.append("[[fasteners]]\n" + "".join(f"{key} = {json.dumps(text)}\n" for key, text in said.items()))
+    job = tmp_path / "job.toml"
+    job.write_text("\n".join(items), encoding="utf-8")
+    main(["packet", str(job), "--out", str(tmp_path / "out")])
+    script = """
+    const all = [...document.querySelectorAll('.either')];
+    const wide = all.filter(e => [...e.querySelectorAll('.v')].some(v => v.scrollWidth > v.clientWidth + 1));
+    const size = v => getComputedStyle(v).fontSize;
+    const big = all.filter(e => new Set([...e.querySelectorAll('.v')].map(size)).size > 1);
+    tell([all.length, wide.map(e => e.textContent), big.map(e => e.textContent)]);
+    """
+    count, wide, unlike = in_frame(tmp_path, width, script, tmp_path / "out" / "packet.html")  # type: ignore[misc]
+    assert count > 20
+    assert (wide, unlike) == ([], [])

@@ -15,6 +15,9 @@ from lines.line_sheets import check_of
         ("37 deg single", "37 deg", "ok"),
         ("45 deg double", "37 deg", "not ok"),
         ("bubble", "45 deg", "not ok"),
+        ("jic", "37 deg", "ok"),  # as the trade names them
+        ("double lap", "37 deg", "not ok"),
+        ("mushroom flare", "bubble", "ok"),
     ],
 )
 def test_flares_of_two_angles_never_mix(flare, seat, result):

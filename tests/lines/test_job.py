@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
+from gaugeblock.cli import main
 from gaugeblock.domains import read_job
 from gaugeblock.lines.paths import route_of_part
 from lines.line_sheets import BESIDE, check_of, job_line
@@ -62,3 +65,35 @@ def test_what_cannot_be_read_of_a_line_is_refused_with_one_message(tmp_path, tex
             read_job(job, checking)
         assert len(refused.value.problems) == 1
         assert words in str(refused.value)
+
+
+LINES = """\
+[[lines]]
+name = "front"
+service = "brake"
+material = "copper-nickel"
+[[lines]]
+name = "rear"
+service = "brake"
+material = "fuel hose"
+class = "SAE J30 R9"
+fluid = "DOT 4"
+temperature = "250 degC"
+"""
+
+
+def test_the_lines_of_a_job_are_told_one_after_the_other_or_by_name(tmp_path, capsys):
+    job = tmp_path / "two.toml"
+    job.write_text(LINES)
+    worst = main(["route", str(job)])
+    told = capsys.readouterr().out
+    assert not told.lstrip().startswith("{")
+    assert told.index("front") < told.index("rear")
+    codes = [main(["route", str(job), name]) for name in ("front", "rear")]
+    assert capsys.readouterr().out.split() == told.split()
+    assert worst == max(codes) == 1
+    assert main(["route", str(job), "--json"]) == worst
+    assert [s["name"] for s in json.loads(capsys.readouterr().out)["sheets"]] == [
+        "front: brake line",
+        "rear: brake line",
+    ]

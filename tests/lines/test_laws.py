@@ -68,6 +68,10 @@ def holds(sheet):
         assert all(c.when and c.then for c in decision.candidates)
         assert [degrees(f) for f in decision.figures] == sorted(degrees(f) for f in decision.figures)
         assert sheet.questions
+    for subject in ("line material's limit", "fluid's limit"):  # too hot for all that it may be: nothing is left to ask
+        hot = [c for c in sheet.checks if c.name.startswith(f"measured: {subject}")]
+        if hot and all(c.result == "not ok" and c.required is not None and c.required.is_firm for c in hot):
+            assert decision.kind == "stop"
     if decision.kind in ("use", "ask"):
         assert asks <= settled
         assert {f.id for f in decision.figures} <= on_sheet
@@ -188,6 +192,17 @@ def test_every_line_decides_by_the_laws(keys):
         limits = [f for f in sheet.figures if f.quantity in SERVICE_LIMITS and f.key.get("class") != EXPANSION_JOINT]
         assert all(degrees(sheet.decision.figure) <= degrees(f) * 1.02 for f in limits)
         assert not ({"material", "fluid"} & {q.key for q in sheet.questions})
+
+
+@pytest.mark.parametrize("fluid", FLUIDS)
+def test_what_is_too_hot_for_all_that_is_open_stops(fluid):
+    stopped = 0
+    for item in (*ITEMS, *CLASSES):
+        for at in ("150 degC", "250 degC", "500 degC"):
+            sheet = route_of_part(part({"material": item, "fluid": fluid, "temperature": at}), data=DATA)
+            holds(sheet)
+            stopped += sheet.decision.kind == "stop"
+    assert stopped
 
 
 @settings(max_examples=100, deadline=None)

@@ -8,7 +8,16 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.lines import fit
 from gaugeblock.lines.found import of_stop, one_of_each
-from gaugeblock.lines.heat import KEEP, VERB, lower_others, maker_question, sentence, state_question, when_words
+from gaugeblock.lines.heat import (
+    KEEP,
+    NO_MORE,
+    VERB,
+    lower_others,
+    maker_question,
+    sentence,
+    state_question,
+    when_words,
+)
 from gaugeblock.lines.judged import FLUID, MATERIAL, MISSING, NOBODY, OPEN
 from gaugeblock.lines.keys import NO_PLACE
 from gaugeblock.value import Value, put
@@ -64,9 +73,10 @@ def decide(
         return _stopped(stops[0], [c.name for c in stops], needed, judged.data), questions
     measured = temperature if temperature is not None and temperature.quantity == "line_temperature" else None
     is_read = measured is not None and measured.basis != "derived"
-    if len(choices) > 1 and is_read and measured is not None and all(_is_over(c.limit, measured) for c in choices):
-        highest = choices[-1].limit
-        text = f"It is too hot whatever it is: keep it under {beside(highest, measured.unit, judged.data)} at the most."
+    over_all = _over_all(judged, choices, measured) if is_read and measured is not None else []
+    if over_all and measured is not None:
+        highest = over_all[-1].limit
+        text = f"It is too hot, whatever is still open: keep it under {beside(highest, measured.unit, judged.data)} at the most."
         ends = [Candidate(highest, "", "required"), Candidate(measured, "", "refused")]
         over = [c.name for c in found.checks if c.subject in _TEMPERATURES and c.result == NOT_OK]
         return stop(VERB, ends, over, text), questions
@@ -77,7 +87,11 @@ def decide(
     habit = choices[0].limit.evidence.basis == "common practice"
     if len(choices) == 1 and not asks and not habit:
         return use(VERB, choices[0].limit, _beside(choices[0].limit, measured), _names(found.checks)), questions
-    candidates = [Candidate(c.limit, _when(c, judged, questions), _then(c.limit, measured)) for c in choices]
+    over = [_is_hotter(c.limit, measured) for c in choices]
+    candidates = [
+        Candidate(c.limit, _when(c, judged, questions, hot), _then(c.limit, measured))
+        for c, hot in zip(choices, over, strict=True)
+    ]
     if habit and not questions:
         questions = _habit(judged)
     because = list(dict.fromkeys(c.name for c in asks)) or _names(found.checks)
@@ -89,8 +103,25 @@ def _names(checks: Sequence[Check]) -> list[str]:
     return list(dict.fromkeys(c.name for c in checks if c.subject in _TEMPERATURES and c.result == OK))
 
 
+def _over_all(judged: Judged, choices: list[Choice], measured: Figure) -> list[Choice]:
+    """The limits that are all too low, whatever is open: of the line, or of its material or its fluid alone; the
+    lowest first.
+    """
+    for options in (choices, *(_options(side) for side in judged.sides)):
+        if len(options) > 1 and all(_is_over(c.limit, measured) for c in options):
+            return sorted(options, key=lambda c: low_end(c.limit, "degC"))
+    return []
+
+
 def _is_over(limit: Figure, at: Figure) -> bool:
-    return limit.evidence.checked != "memory" and high_end(at, at.unit) > low_end(limit, at.unit) * (1 + 1e-9)
+    return limit.evidence.checked != "memory" and _is_hotter(limit, at)
+
+
+def _is_hotter(limit: Figure, at: Figure | None) -> bool:
+    """Whether a temperature that was measured is over a limit."""
+    if at is None or at.basis == "derived":
+        return False
+    return high_end(at, at.unit) > low_end(limit, at.unit) * (1 + 1e-9)
 
 
 def _choices(judged: Judged) -> list[Choice]:
@@ -130,8 +161,8 @@ def _merged(found: list[Choice], how_many: int) -> Choice:
     return Choice(found[0].limit, (" or ".join(dict.fromkeys(c.when[0] for c in found if c.when)),))
 
 
-def _when(choice: Choice, judged: Judged, questions: Sequence[Question]) -> str:
-    """The condition of a candidate, in words."""
+def _when(choice: Choice, judged: Judged, questions: Sequence[Question], is_over: bool) -> str:
+    """The condition of a candidate, in words; ``is_over`` where it is too hot for it."""
     if choice.when:
         return ", and ".join(choice.when)
     if choice.limit.evidence.basis == "common practice":
@@ -144,6 +175,8 @@ def _when(choice: Choice, judged: Judged, questions: Sequence[Question]) -> str:
         return "the fluid stands as much"
     if questions and questions[0].key == "temperature":
         return "the line, measured hot, stays under it"
+    if is_over:
+        return NO_MORE
     return "what is asked first comes out well"
 
 
@@ -152,8 +185,7 @@ def _then(limit: Figure, temperature: Figure | None) -> str:
     if temperature is None:
         return KEEP
     if temperature.basis != "derived":
-        over = high_end(temperature, temperature.unit) > low_end(limit, temperature.unit) * (1 + 1e-9)
-        return "stop: it is too hot" if over else left(limit, temperature)
+        return "stop: it is too hot" if _is_hotter(limit, temperature) else left(limit, temperature)
     low, high = (end(temperature, temperature.unit) for end in (low_end, high_end))
     if not low < high:
         return f"estimated {high:.0f} {temperature.unit}, without a band"

@@ -82,6 +82,39 @@ _REFUSED = (
     ),
     (
         (
+            r"(?:woodruff|gib(?:[- ]head)?|parallel|feather|square|taper(?:ed)?|half[- ]?moon|shaft) keys?|key ?ways?"
+            r"|key ?(?:stock|steel|slots?)|keys? (?:size|for|in|on|fits?)|keyed",
+            r"shafts?|bores?|hubs?|crank\w*|pulleys?|sprockets?|couplings?|size|what|which|how",
+        ),
+        r"allen|hex|socket|cap screws?|ignition|keys? (?:on|off|out)|spanner|drain|draw|fuses?|relays?|torque|tight\w*"
+        r"|spline\w*|batter(?:y|ies)",
+        "no table here has keys of shafts or their slots, neither square nor Woodruff",
+        "the standard of the key has its section by the diameter of the shaft; measure the slot across and its mate, or"
+        " ask the maker of the hub",
+    ),
+    (
+        (
+            r"(?:pop|blind|tubular|solid|countersunk|aircraft|bucked) rivets?|rivets?",
+            r"holes?|drill\w*|sizes?|bits?|grip|length|long|strong|strength|shear|hold|holds|thick\w*|apart|spacing|pitch",
+        ),
+        r"nuts?|weld\w*|ring gear|spot",
+        "no table here is about rivets, neither their holes nor what they hold",
+        "the maker of the rivet prints its hole, its grip and its strength",
+    ),
+    (
+        (
+            r"relays?",
+            r"(?:what|which)(?: \w+)? (?:size|rating|amp(?:s|age)?|amp rating|rated)(?: of)?(?: an?)? relays?"
+            r"|(?:what|which) relays?|relay (?:size|rating|amps?)|(?:size|rating) (?:of )?(?:the )?relay|how big an? relay",
+            r"[0-9].*|fans?|pumps?|lights?|lamps?|horns?|winch\w*|compressors?",
+        ),
+        r"coils?|pins?|terminals?|8[567]a?|fuses?|wires?|cables?|awg|gauge|mm2|met(?:re|er)s?|feet|ft|diode|legs?|switch",
+        "no table sizes a relay by its load",
+        "take one whose contacts are marked for more than the load and for what it draws as it starts, two to three"
+        " times as much of a motor; whether one is needed: `gaugeblock ask relay or no relay`",
+    ),
+    (
+        (
             r"primar(?:y|ies)",
             r"sizes?|diameter|dia|od|bore|id|big|large|length|long",
             r"pipes?|tubes?|primar\w+|headers?",

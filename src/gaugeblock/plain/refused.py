@@ -48,6 +48,10 @@ _HAS_UNIT = frozenset(
 _ASKING = frozenset(
     ["torque", "temp", "temperature", "tight", "max", "min", "size", "spec", "pressure", "figure", "limit"]
 )
+# Without one of these a bare number beside amps and metres is no heat of the air.
+_OF_HEAT = frozenset(
+    "air ambient bay bonnet degrees deg engine heat heats hood hot summer temp temps temperature warm weather".split()
+)
 _NUMBER = re.compile(r"[#m]?[0-9./-]+(?:x[0-9.]+)?(?:f|c|in|mm|\")?", re.ASCII)
 
 
@@ -103,6 +107,8 @@ def without_unit(words: tuple[str, ...], reading: Reading, data: Refdata) -> tup
         fits = led or bare
         if "degF" in fits:  # of a hose a bare number is how hot it is, before it is a pressure
             fits = [unit for unit in fits if unit not in ("psi", "bar")]
+        if "degF" in fits and "air" in reading.topic.slots and _OF_HEAT.isdisjoint(words):
+            continue
         if 1 < len(fits) <= _MOST_UNITS:
             return number, fits
     return None

@@ -38,6 +38,7 @@ FIRST: dict[str, str] = {
         "way around|way round|weaker than|wet or dry|dry or wet"
         "|two and a half"
     ),
+    "piped": "by one |x one |by ninety|by eighty|by sixty|by forty|x ninety|one twenty |ninety five |same |weld|haz|mtr",
     "tubed": (
         " wall| rad|one ten|one eleven|one twe|one thir|one fort|one fourt|one fift|one sixt|one seven|"
         "one eight|one ninet|vee| alum| stainless| ally|etre by|etre x|eter by|eter x|mandrel|minus |inch n |"
@@ -79,7 +80,7 @@ LAST: dict[str, str] = {
         "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
         "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k |grand|ten fifty|eleven fifty"
         "| cwp| ratio| crown|ring and|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/"
-        "| axle| final drive| diff| rear end"
+        "| axle| final drive| diff| rear end|prop|shaft"
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
@@ -88,7 +89,7 @@ LAST: dict[str, str] = {
         "| square|cranking amps|"
         "keeps |everything |spotties|hundred |starter |winch |mil-square|mm-square|sq mil|sq. mil|sqmil"
         "|b&s|b & s|b and s|b n s"
-        "|mill square|mm square|mil square|mils square"
+        "|mill square|mm square|mil square|mils square|metres of |meters of | m of |0m of |5m of |2m of |4m of "
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"

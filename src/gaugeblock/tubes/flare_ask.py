@@ -54,11 +54,12 @@ _FLARES = (Named(words_of("tubes", "flare", "tubes/flares"), tail="flares?|flare
 
 def _port(match: re.Match[str]) -> str:
     """A thread as it is written: M10x1, 3/8-24."""
-    if match["t"] and match["t"][0] != "m":
-        return match["t"]
-    if match["s"]:
+    typed = match["t"]
+    if typed and typed[0] != "m":
+        return typed
+    if not typed and match["s"]:
         return f"{match['s']}-{match['n']}"
-    size, pitch = match["t"][1:].split("x") if match["t"] else (match["d"], match["p"])
+    size, pitch = typed[1:].split("x") if typed else (match["d"], match["p"])
     return f"M{float(size):g}x{float(pitch):g}"
 
 
@@ -205,13 +206,13 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
             "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
             "port": (
                 Shaped(
-                    r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)",
-                    lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"],
+                    r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)",
+                    _port,
                     "port {}",
                 ),
                 Shaped(
-                    r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9.]+)(?: (?:port|threads?))?",
-                    lambda m: m["t"].upper() if m["t"][0] == "m" else m["t"],
+                    r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)(?: (?:port|threads?))?",
+                    _port,
                     "port {}",
                     doubt=1,
                 ),

@@ -24,6 +24,8 @@ _BLANK = ("any", "not stated")
 NOTHING = Fraction(0)
 MEASURED_TO = ("centre line", "inside")
 _INSIDE = ("inside", "inside radius", "inner radius")
+_WELDED = ("welded", "as welded")
+_OF_A_TEMPER = ("yield_strength", "tensile_strength", "elongation")
 
 
 class Stock(Value):
@@ -140,6 +142,8 @@ def stock(
             "name the metal, as 1020 DOM or steel",
         )
     family = cells["family"]
+    if family == "aluminum alloy" and "welded" in cells.get("product", ""):
+        cells["condition"] = "welded"  # no aluminium tube is guaranteed with its seam
     if cells.get("product") not in lookup.choices("tubes/materials", "product", data=data, family=family):
         cells.pop("product", None)  # `tube` alone says nothing of how it was made
     return Stock(" ".join(t for t in (material, product, condition, spec) if t), **cells)
@@ -348,12 +352,19 @@ def maker_radius_of(measure: units.Measure, source: str | None, data: Refdata, o
     return made if not source else made.replace(basis="maker", source=source, locator="the sheet named")
 
 
+def is_softened_by_a_weld(found: Stock) -> bool:
+    """Whether it is aluminium beside a weld, that has lost its temper: what is guaranteed is of no weld."""
+    return found.family == "aluminum alloy" and found.condition in _WELDED
+
+
 def rows_of(found: Stock, quantity: str, od: Fraction | None, wall_m: Fraction | None, data: Refdata) -> list[Row]:
     """The living rows of tubes/materials that fit what is known; those of exactly the product before those of any."""
     from gaugeblock.tables.interval import parse_interval
 
+    is_softened = is_softened_by_a_weld(found) and quantity in _OF_A_TEMPER
+
     def fits(row: Row, column: str, want: str | None) -> bool:
-        return want is None or row.cells[column] in (want, "any")
+        return want is None or row.cells[column] in (want, *(() if is_softened and column == "condition" else ("any",)))
 
     def inside(row: Row, column: str, want: Fraction | None) -> bool:
         interval = parse_interval(row.cells[column])
@@ -373,27 +384,3 @@ def labels(found: Stock, data: Refdata) -> list[str]:
     rows = [r for r in data.table("tubes/materials").rows if r["family"] == found.family]
     near = [r for r in rows if r["material"] == found.material] or rows
     return list(dict.fromkeys(" ".join(r.cells[c] for c in COLUMNS[1:] if r.cells[c] not in _BLANK) for r in near))
-
-
-def _sized_rows(found: Stock, data: Refdata) -> list[Row]:
-    rows = [r for r in data.table("tubes/materials").rows if r["family"] == found.family and not r["standing"]]
-    fit = [
-        r
-        for r in rows
-        if all(getattr(found, c) is None or r.cells[c] in (getattr(found, c), "any") for c in COLUMNS[1:])
-    ]
-    return [r for r in fit if (r["od"], r["wall"]) != ("any", "any")]
-
-
-def sized(found: Stock, data: Refdata) -> list[str]:
-    """The sizes that rows of this metal ask for."""
-    return list(dict.fromkeys(f"od {r.cells['od']}, wall {r.cells['wall']}" for r in _sized_rows(found, data)))
-
-
-def sized_figures(found: Stock, data: Refdata) -> list[Figure]:
-    """The guaranteed strengths of this metal that step by size."""
-    return [
-        lookup.figure_of(r, data)
-        for r in _sized_rows(found, data)
-        if r["quantity"] in ("yield_strength", "tensile_strength")
-    ]

@@ -9,7 +9,7 @@ from gaugeblock.answer.decision import none, use
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.tables.load import Refdata, refdata
-from gaugeblock.tubes import keys
+from gaugeblock.tubes import keys, sized
 from gaugeblock.tubes.rules import rules_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -90,7 +90,7 @@ def material_of(material: str, own: dict[str, str | None], data: Refdata) -> She
     wall_m = None if wall is None else _base(wall, "wall", data)
     figures = _figures(found, material, {"od": od, "wall": wall}, od_m, wall_m, data)
     is_guaranteed = any(f.quantity in _GUARANTEED for f in figures)
-    sizes = [] if is_guaranteed else keys.sized(found, data)
+    sizes = [] if is_guaranteed else sized.sizes(found, data)
     if sizes and (od is None or wall is None):
         raise Ambiguous(material, "tubes/materials", "the answer depends on od and wall", sizes, "give od and wall")
     if not figures:
@@ -104,6 +104,10 @@ def material_of(material: str, own: dict[str, str | None], data: Refdata) -> She
         why = f"no published source guarantees a strength of {found.label}: ask for the mill certificate"
         checks = [Check("guaranteed strength", CANNOT_TELL, why)]
         decision = none("", "Ask the supplier for the mill certificate: what is typical guarantees nothing.")
+        if keys.is_softened_by_a_weld(found):
+            why = f"{found.label} has lost its temper beside the weld, and no table here says what is left of it"
+            checks = [Check("guaranteed strength", CANNOT_TELL, why)]
+            decision = none("", f"{why[0].upper()}{why[1:]}: a code of welded aluminium has it.")
     cautions = [*_read_as(found, figures, data), *rules_of(data, *_subjects(found))]
     return Sheet(found.label, asked, data, figures, checks, cautions, decision=decision)
 
@@ -153,7 +157,7 @@ def _read_as(found: keys.Stock, figures: list[Figure], data: Refdata) -> list[Ca
                 )
             )
     shown = {f.id for f in figures}
-    apart = [f for f in keys.sized_figures(found, data) if f.id not in shown]
+    apart = [f for f in sized.figures(found, data) if f.id not in shown]
     if apart and found.spec is None:
         told = "; ".join(
             f"{f.key['spec']} {f.quantity.replace('_', ' ')} {f.text} {f.unit} (od {f.key['od']}, wall {f.key['wall']})"

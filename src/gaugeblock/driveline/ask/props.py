@@ -57,6 +57,7 @@ _BETWEEN = (
     r"(?: cent(?:re|er)s?| cent(?:re|er) to cent(?:re|er))?"
 )
 _MOST_TUBE, _MOST_WALL = 200, 12  # mm, of a propeller shaft
+_MM = r"(?:[3-9][0-9]|1[0-5][0-9])(?:\.[0-9]{1,2})?"  # its tube in millimetres, without their name
 _PROPELLER = r"drive ?shafts?|prop(?:eller)?[- ]?shafts?|prop"
 SHAFT = Topic(
     lambda: answer_of("propshafts.answer", "shaft"),
@@ -70,6 +71,12 @@ SHAFT = Topic(
                 r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?: (?:tube|od))?(?= (?:x |by"
                 r" )?0?\.[0-9]{2,3})",
                 lambda m: f"{m['n']} in",
+                "tube {}",
+            ),
+            Shaped(  # no shaft of a car is so many inches thick
+                rf"(?P<n>{_MM})(?: (?:od|outside(?: dia(?:meter)?)?|dia(?:meter)?|tube)|(?=(?: mm)? (?:x|by)"
+                r" [1-5](?:\.[0-9]{1,2})?(?: mm)?(?! ?(?:[0-9/x]|in|inch|ft|m|\")\b)))",
+                lambda m: f"{m['n']} mm",
                 "tube {}",
             ),
             amount("length", say="tube {}", doubt=2, most=_MOST_TUBE),
@@ -91,6 +98,13 @@ SHAFT = Topic(
             ),
             amount("length", after="wall", bare="in", say="{} wall", most=_MOST_WALL),
             amount("length", before="x|by", say="{} wall", most=_MOST_WALL),
+            Shaped(
+                r"(?:x|by) (?P<n>[1-5](?:\.[0-9]{1,2})?)(?: mm)?(?: wall| tub(?:e|ing))?(?! ?(?:in|inch|ft|m|\")\b)",
+                lambda m: f"{m['n']} mm",
+                "{} wall",
+                doubt=1,
+                cue=("x ", "by "),
+            ),
             amount("length", after="wall", bare="mm", say="{} wall", most=_MOST_WALL),
         ),
         "material": (
@@ -130,6 +144,7 @@ SHAFT = Topic(
                 "at {}",
             ),
             THOUSANDS,
+            Shaped(r"(?P<n>[4-9][0-9]{3})$", lambda m: f"{m['n']} rpm", "at {}", doubt=2),  # no torque is so high
         ),
         OF_THE_SHAFT: (
             Shaped(

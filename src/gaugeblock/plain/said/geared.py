@@ -208,6 +208,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (".50 ", ".5 ", ".50-", ".50/", ".5-", ".5/")
     ),
+    *(
+        (  # 76x1.6 of a shaft
+            cue,
+            rf"^(?=.*\b(?:{_OF_SHAFT})\b)(.*?)(?<![\w./-])((?:[3-9][0-9]|1[0-5][0-9])(?:\.[0-9]{{1,2}})?)x"
+            r"([1-5](?:\.[0-9]{1,2})?)(?:mm)?(?![\w./])",
+            r"\1\2 mm x \3 mm",
+        )
+        for cue in ("prop", "shaft")
+    ),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
     *(

@@ -94,6 +94,15 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in _LAMP
     ),
+    *(
+        (  # so many metres of it: an area that no gauge is called by
+            cue,
+            r"(?<=[0-9a-z]) ?(met(?:re|er)s?|m) of (0?\.75|1\.5|2\.5|(?:one|two) point five|(?:one|two) and a half)"
+            r"(?= (?:at|for|with|and|carrying|from|to|in|what|cables?|wires?|how)\b|  |$)",
+            r" \1 of \2 mm2",
+        )
+        for cue in ("metres of ", "meters of ", " m of ", "0m of ", "5m of ", "2m of ", "4m of ")
+    ),
     ("spotties", r"\bspotties\b", "driving lights"),
     *(
         (  # B and S is the American wire gauge

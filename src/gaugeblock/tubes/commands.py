@@ -101,7 +101,8 @@ def material(argv: list[str]) -> int:
     parser.add_argument("--spec", metavar="S", help='what it was bought to: "ASTM A513"')
     parser.add_argument("--od", metavar="D", help="outside diameter, where the specification steps by size")
     parser.add_argument("--wall", metavar="T", help="wall, where the specification steps by size")
-    parser.add_argument("--fact", metavar="F", help="burst: the pressure at which a tube of that od and wall bursts")
+    fact = '"tensile strength", "yield strength" or elongation first; burst: the pressure at which such a tube bursts'
+    parser.add_argument("--fact", metavar="F", help=fact)
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.tubes import material as answers

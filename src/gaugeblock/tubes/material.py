@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 _SHORT = 2
 _GUARANTEED = ("yield_strength", "tensile_strength", "elongation", "yield_strength_design", "tensile_strength_design")
+# What may be asked of a metal, by the guaranteed quantity that is it.
+_FACTS = {name.replace("_", " "): (name, f"{name}_design") for name in _GUARANTEED[:3]}
 _TYPICAL = ("yield_strength_typical", "tensile_strength_typical", "elongation_typical", "modulus", "density")
 
 
@@ -46,31 +48,33 @@ def material(
     """What a tube metal guarantees, then what is typical of it; the two are never mixed.
 
     ``material`` ``1020 DOM as drawn`` (or ``product``, ``condition``, ``spec`` apart); ``od`` and ``wall`` where a
-    specification steps by size; ``fact`` ``burst`` for the pressure at which such a tube bursts.
+    specification steps by size; ``fact`` ``yield strength``, ``tensile strength`` or ``elongation`` for the one that is
+    wanted first, ``burst`` for the pressure at which such a tube bursts.
 
     Raises Ambiguous with the choices when product, condition or spec decides, else
     LookupMiss.
 
     >>> material("1020 DOM as drawn").figure("elongation").text
     '5'
+    >>> material("1020 DOM as drawn", fact="tensile strength").decision.figure.quantity
+    'tensile_strength'
     """
     data = data or refdata()
-    if fact is not None:
+    if fact == "burst":
         from gaugeblock.tubes.burst import burst
 
-        if fact != "burst":
-            raise InputError(fact, "fact", "nothing of a tube's metal is called so", ("burst",), "leave it out")
         if "soft" in material.casefold().split():
             why = "soft is no temper, and a tube bursts by its alloy and its temper"
             raise InputError(material, "material", why, (), "name both, as 5052-O or 3003-H14")
         own = {"product": product, "condition": condition, "spec": spec, "od": od, "wall": wall}
         return burst(material_of(material, own, data), od, wall, data)
-    return material_of(
-        material, {"product": product, "condition": condition, "spec": spec, "od": od, "wall": wall}, data
-    )
+    if fact is not None and fact not in _FACTS:
+        raise InputError(fact, "fact", "nothing of a tube's metal is called so", (*_FACTS, "burst"), "leave it out")
+    own = {"product": product, "condition": condition, "spec": spec, "od": od, "wall": wall}
+    return material_of(material, own, data, fact)
 
 
-def material_of(material: str, own: dict[str, str | None], data: Refdata) -> Sheet:
+def material_of(material: str, own: dict[str, str | None], data: Refdata, fact: str | None = None) -> Sheet:
     """As ``material``, of its strength alone."""
     product, condition, spec, od, wall = own.values()
     found = keys.stock(material, data, product, condition, spec)
@@ -89,7 +93,9 @@ def material_of(material: str, own: dict[str, str | None], data: Refdata) -> She
     od_m = None if od is None else _base(od, "od", data)
     wall_m = None if wall is None else _base(wall, "wall", data)
     figures = _figures(found, material, {"od": od, "wall": wall}, od_m, wall_m, data)
-    is_guaranteed = any(f.quantity in _GUARANTEED for f in figures)
+    if fact is not None:  # what is asked stands first
+        figures.sort(key=lambda f: f.quantity not in _FACTS[fact])
+    is_guaranteed = any(f.quantity in (_GUARANTEED if fact is None else _FACTS[fact]) for f in figures)
     sizes = [] if is_guaranteed else sized.sizes(found, data)
     if sizes and (od is None or wall is None):
         raise Ambiguous(material, "tubes/materials", "the answer depends on od and wall", sizes, "give od and wall")
@@ -98,10 +104,12 @@ def material_of(material: str, own: dict[str, str | None], data: Refdata) -> She
         why = "no published source for this metal in this condition"
         raise LookupMiss(material, "tubes/materials", why, near, "use one of these, or ask the maker")
     asked = {"material": material, "product": product, "condition": condition, "spec": spec, "od": od, "wall": wall}
+    asked |= {} if fact is None else {"fact": fact}
     if is_guaranteed:
         checks, decision = [], use("", figures[0])
     else:
-        why = f"no published source guarantees a strength of {found.label}: ask for the mill certificate"
+        wanted = f"a {fact or 'strength'}" if fact != "elongation" else "an elongation"
+        why = f"no published source guarantees {wanted} of {found.label}: ask for the mill certificate"
         checks = [Check("guaranteed strength", CANNOT_TELL, why)]
         decision = none("", "Ask the supplier for the mill certificate: what is typical guarantees nothing.")
         if keys.is_softened_by_a_weld(found):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Topic
+from gaugeblock.answer.asking import Shaped, Topic, always
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError
 from gaugeblock.tubes.said import answer_in
 from gaugeblock.tubes.sizes_ask import OD, STOCK, WALLS
@@ -40,11 +40,21 @@ def _open_sized(values: dict[str, str], data: Refdata) -> Open | None:
     return None
 
 
+FACT = (
+    Shaped(
+        r"(?:tensile|uts|ultimate(?: tensile)?)(?: (?:strength|stress|only))?",
+        always("tensile strength"),
+        "tensile strength",
+        cue=("tensile", "uts", "ultimate"),
+    ),
+    Shaped(r"(?:yield|proof)(?: (?:strength|stress|point|only))?", always("yield strength"), "yield strength"),
+    Shaped(r"(?:elongation|stretch|ductility)", always("elongation"), "elongation"),
+)
 MATERIAL = Topic(
     lambda: answer_in("material", "material"),
     "strength",
-    {"material": (STOCK,), "od": OD, "wall": WALLS},
-    r"(?:yield|tensile|ultimate)(?: strength| stress)?|strength|how"
+    {"material": (STOCK,), "od": OD, "wall": WALLS, "fact": FACT},
+    r"strength|how"
     r" strong|strong\w*|steel|tubes?|tubing|guarantee[ds]?|min(?:imum)?|ksi|mpa",
     needs=("material",),
     opens=_open_sized,

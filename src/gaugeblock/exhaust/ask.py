@@ -140,7 +140,7 @@ PIPE = Topic(
         r"|[vi][- ]?(?:4|6|8|10|12|twin)"
         r"|(?:straight|inline|flat) (?:four|five|six|eight|[4568])|small block|big block|headers?|how"
         r" big|diameter|inside|on the dyno|(?:there(?:'s| is) )?room for|room|be|too little|enough|only|makes?|making"
-        r"|(?:new |whole )?system|under|mild cam|(?:wild|big|hot) cam|stock|buying|buy|put(?:ting)?"
+        r"|(?:new |whole )?system|under|mild cam|(?:wild|big|hot) cam|n\.?a|n/a|naturally[- ]aspirated|stock|buying|buy|put(?:ting)?"
     ),
     needs=("power",),
     asks_for=r"exhausts?|tail ?pipes?|pipes?|(?:single|dual|twin)s? [0-9]|duals|mufflers?|new system|system under"
@@ -210,7 +210,7 @@ GAP = Topic(
             Shaped(
                 (
                     r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
-                    r"|metal|hard|rigid) )?(?:petrol (?=tank))?(?P<n>brake"
+                    r"|metal|hard|rigid|braided|(?:steel|stainless)[- ]braided|braided (?:steel|stainless)) )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
                     r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe)|fuel tank|gas tank|tank|floor|firewall|bulkhead"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"
@@ -313,7 +313,8 @@ GAP = Topic(
     r"|long tubes|clearance|at (?:the )?most|keep burning|burn(?:s|ing|t)?|melt(?:s|ing)?|unshielded|what should i do"
     r"|or (?:do|should|must|will) i (?:need|have|want)?(?: to)?|(?:do|should) i|(?:shield|sleeve|move)(?: it)?$"
     r"|what (?:will|can|does) (?:the|that|its?) (?:rubber|line|hose|boot)|(?:take|stand|survive)$"
-    r"|cross(?:es|ing)?|primar(?:y|ies)",
+    r"|cross(?:es|ing)?|primar(?:y|ies)|(?:twin|dual)s?(?: (?:pipes?|system|exhausts?))?"
+    r"|(?:behind|ahead of|past|before|after) (?:the |my )?(?:box|mufflers?|silencers?|cats?|resonator)",
     needs=("to",),
     columns={"to": _neighbours},
     asks_for=rf"cats?|converter|long tubes|headers?|down ?pipes?|manifolds?|primar(?:y|ies)|turbo|shield\w*|silencer"

@@ -89,6 +89,7 @@ WRAP = Topic(
             amount(
                 "length", before=rf"(?:{_PIPE})(?: (?:is|of|are))*", after="(?:od|dia(?:meter)?|across)", say="{} pipe"
             ),
+            BehindOf(r"(?P<n>[1-6]\.[0-9]+)(?! ?(?:mm|cm|m|ft|in|inch)\b)", lambda m: f"{m['n']} in", "{} pipe"),
             BehindOf(
                 rf"(?P<n>{NUMBER}) ?(?:(?P<mm>mm)|in|inch(?:es)?|\")(?! ?wrap(?! (?:is|comes|width)))",
                 _across,

@@ -60,18 +60,46 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     return {**values, "fact": "boiling"} if is_under else values
 
 
-class Cold(Shaped):
-    """So much cold asks where a mixture freezes, and is told."""
+class Told(Shaped):
+    """So much cold asks where a mixture freezes, so much heat where it boils; it is told."""
 
-    __slots__ = ()
+    __slots__ = ("_where",)
 
-    def __init__(self, pattern: str) -> None:
-        super().__init__(pattern, always("freezing"))
+    def __init__(self, pattern: str, fact: str = "freezing", where: str = "where it freezes") -> None:
+        super().__init__(pattern, always(fact))
+        self._where = where
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """As it is read, with what was typed."""
         for hit in super().take(words, at, data):
-            yield Hit(hit.count, hit.value, f"where it freezes, {' '.join(words[at : at + hit.count])}")
+            yield Hit(hit.count, hit.value, f"{self._where}, {' '.join(words[at : at + hit.count])}")
+
+
+def _share_in(match: re.Match[str]) -> str | None:
+    """So much antifreeze in so much of it all, or to so much water: its share."""
+    neat, other = float(match["x"]), float(match["y"])
+    whole = other if match["into"] else neat + other
+    return (
+        f"{int(_WHOLE * neat / whole)} %" if match["u"][0] == (match["v"] or match["u"])[0] and neat < whole else None
+    )
+
+
+_OF_VOLUME = r"(?:gals?|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?)"
+_SHARE_IN = (
+    rf"(?P<x>[0-9.]+) ?(?P<u>{_OF_VOLUME}) (?:of )?(?:the )?(?:(?:straight|neat|pure) )?(?:stuff|anti-?freeze|coolant|glycol)"
+    rf" (?:(?P<into>in(?:to)?) )?(?:(?:to|and|with|plus|an?|my|the) )*(?P<y>[0-9.]+)(?: ?(?P<v>{_OF_VOLUME}))?"
+)
+
+
+class ShareIn(Shaped):
+    """The share of so much antifreeze in so much, told with both."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, with what was typed."""
+        for hit in super().take(words, at, data):
+            yield Hit(hit.count, hit.value, f"{hit.value}, {' '.join(words[at : at + hit.count])}")
 
 
 COOLANT = Topic(
@@ -79,6 +107,10 @@ COOLANT = Topic(
     "coolant",
     {
         "mix": (
+            ShareIn(
+                rf"{_SHARE_IN} (?:(?:cooling )?system|radiator|engine|block|all|total)(?P<w>)", _share_in, cue=(" in",)
+            ),
+            ShareIn(rf"{_SHARE_IN} (?:of )?water(?P<w>)", _share_in, cue=("water",)),
             Shaped(
                 r"(?:an? )?(?:(?P<a>[3-7][0-9])(?: ?[/:-] ?| )(?P<b>[3-7][0-9])|(?P<n>[3-7][0-9]) ?(?:%|percent"
                 r"|per cent))"
@@ -151,10 +183,17 @@ COOLANT = Topic(
                 always("freezing"),
                 "where it freezes",
             ),
-            Cold(
+            Told(
                 r"(?:(?:good )?(?:down )?to |for |at |(?:do|stand|take|survive|handle"
                 r"|cope with|cover) )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
                 r"|celsius)?",
+            ),
+            Told(
+                r"boil(?:s|ed|ing)?(?: over)? (?:at|about|around|near) (?:about |around )?[0-9]{2,3}"
+                r"(?! ?(?:psi|lbs?|pounds?|ft|feet|m|%|percent|bar|kpa))(?: ?(?:deg(?:rees?)? ?)?"
+                r"(?:f|c|fahrenheit|celsius|degrees)?(?= |$))?",
+                "boiling",
+                "where it boils",
             ),
             Shaped(
                 r"(?:when does (?:it )?)?boil\w*(?: over)?(?: points?| temp\w*)?|how hot",
@@ -168,7 +207,8 @@ COOLANT = Topic(
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
     r"|(?:what|which|how much|how strong) (?:an? )?(?:%|percent(?:age)?|mix(?:ture)?|ratio|strength)(?: of)?"
     r"|(?:with )?(?:no|without(?: an?| the)?) (?:rad(?:iator)? |pressure )*cap|unpressuri[sz]ed|in an open pan"
-    r"|coolant|antifreeze|over|limit|mixes|better|add(?:s|ed)?(?: to)?|lifts?|raises?|lose|best|pour(?:ed"
+    r"|(?:is )?(?:(?:that|this|it|he|she|they) )?(?:true|right|correct|bull|rubbish)(?= *$)"
+    r"|coolant|antifreeze|over|limit|mixes|better|hows|add(?:s|ed)?(?: to)?|lifts?|raises?|lose|best|pour(?:ed"
     r"|ing)?(?: in)?",
     settle=_settle,
     asks_for=r"coolants?|anti-?fre\w*|glycol|propylene|ethylene|radiator|rad|cap|50/50|60/40|40/60|mix\w*|water",
@@ -239,7 +279,7 @@ ANTIFREEZE = Topic(
         ),
         "now": (Now(),),
         "mix": (
-            *COOLANT.slots["mix"][:3],
+            *COOLANT.slots["mix"][2:5],
             Wanted(),
         ),
         "kind": COOLANT.slots["kind"],

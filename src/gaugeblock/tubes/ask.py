@@ -18,6 +18,7 @@ from gaugeblock.tubes import (
     sheet_ask,
 )
 from gaugeblock.tubes.folded.ask import topic as folded_topic
+from gaugeblock.tubes.gauge_ask import GAUGE
 from gaugeblock.tubes.material_ask import MATERIAL, STOCK_COLUMNS, stocks_of
 from gaugeblock.tubes.overbend_ask import overbend_of
 from gaugeblock.tubes.pipe_ask import PIPE
@@ -29,13 +30,9 @@ from gaugeblock.tubes.sizes_ask import (
     OD,
     RADIUS,
     STOCK,
-    UNIT,
     WALLS,
-    WallBetween,
     in_diameters,
-    wall_between,
 )
-from gaugeblock.tubes.sizes_ask import GAUGE as GAUGE_WORDS
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -92,23 +89,6 @@ def _open_bend(values: dict[str, str], data: Refdata) -> Open | None:
     open_keys = ("material", "method") if methods else ("material",)
     rows = [(metal, m) for metal in _USUAL for m in methods or [""]]
     return open_keys, [dict(zip(open_keys, row, strict=False)) for row in rows]
-
-
-def _systems(data: Refdata) -> dict[str, str]:
-    """The systems of gauge numbers; a word with its own number (``10 awg``) would hide the number."""
-    return {w: c for w, c in words_of("tubes", "system", "tubes/gauges")(data).items() if not w[0].isdigit()}
-
-
-def _open_gauge(values: dict[str, str], data: Refdata) -> Open | None:
-    """What the number means in each system that has it."""
-    if "system" in values:
-        return None
-    rows = data.table("tubes/gauges").of("wall_thickness")
-    number = values["number"]
-    if not number.isdigit():
-        return ("system",), [{"system": s} for s in dict.fromkeys(r["system"] for r in rows if not r["standing"])]
-    systems = [r["system"] for r in rows if r["gauge"] == number and not r["standing"]]
-    return ("system",), [{"system": s} for s in dict.fromkeys(systems)]
 
 
 BEND = Topic(
@@ -189,7 +169,7 @@ BEND = Topic(
     r"|(?:bend )?radius|plain bender|flatten|too tight|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?"
     r"|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
-    r" radius|(?:smallest|tightest|least)(?: bend)?(?: radius)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
+    r" (?:radius|clr)|(?:smallest|tightest|least)(?: bend)?(?: radius| clr)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line|(?:the )?(?:back|outside|heel|outer side)"
     r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)"
     rf"|{LOOKS_THIN}|(?:bent )?cold(?! (?:drawn|rolled|work\w*|form\w*|finish\w*|steel|reduced))",
@@ -203,52 +183,6 @@ BEND = Topic(
 
 ARC, OVERBEND = bend_ask.arc_of(BEND.slots), overbend_of(BEND.slots)
 OFFSET, COPE = shape_ask.offset_of(BEND.slots), shape_ask.cope_of(EVERY_WALL)
-_LEAST_MM_WALL = 0.5  # a wall without a unit: under it inches
-GAUGE = Topic(
-    lambda: answer_in("gauge", "gauge"),
-    "gauge",
-    {
-        "number": (
-            Shaped(rf"(?:#)?(?P<n>[0-9]{{1,2}}|0{{2,4}}) ?(?:{GAUGE_WORDS})?(?= |$)", lambda m: m["n"], "{} gauge"),
-            *(amount("length", after=after, say="{} thick") for after in (r"(?:thick(?:ness)?|wall)", "")),
-            WallBetween(
-                rf"(?:outside|od|o\.d)(?: (?:is|of|diameter|measures|at))* (?P<od>{NUMBER}){UNIT}(?: (?:and|with|an?))*"
-                rf" (?:inside|id|i\.d|bore)(?: (?:is|of|diameter|measures|at))* (?P<id>{NUMBER})(?: ?(?P<mm>mm)|{IN})?",
-                wall_between,
-                cue=("inside", " id ", "bore"),
-            ),
-            Shaped(
-                r"(?P<n>0?\.[0-9]+|[0-9]+\.[0-9]+) (?:thick(?:ness)?|wall)",
-                lambda m: f"{m['n']} {'in' if float(m['n']) < _LEAST_MM_WALL else 'mm'}",
-                "{} thick",
-            ),
-        ),
-        "system": (
-            Shaped(
-                r"(?:swg|british)(?: gauge)? (?:and )?(?:not|no) (?:the )?(?:yank|american|us|u\.s\.)(?: (?:one|kind"
-                r"|gauge))?",
-                always("SWG (British)"),
-                cue=("swg", "british"),
-            ),
-            Shaped(
-                r"(?:alumini?um|brass|copper)(?: sheet| plate)?(?: and)? not (?:steel|iron|stainless)",
-                always("AWG"),
-                "{}, not steel",
-                cue=("not ",),
-            ),
-            Named(_systems),
-        ),
-    },
-    rf"(?:{GAUGE_WORDS})|close to|nearest|plate|thick(?:ness)?|how thick|wall(?: thickness)?|in inches|in"
-    r" mm|decimal|steel|dia(?:meter)?|metal"
-    r"|sheet|floor ?pans?|pan|panel|for|(?:the )?same(?: thing| thickness)?|all systems|calipers|(?:old )?roll"
-    r" ?(?:bar|cage)"
-    r"|tube|(?:would|do) (?:they|you) call it|call it|called|differ(?:ent|s)?|vary|varies",
-    needs=("number",),
-    asks_for=rf"what wall|call it|(?:{GAUGE_WORDS})|[a-z]wg|[0-9]ga|sheet\w*",
-    opens=_open_gauge,
-    columns={"number": ("tubes/gauges", "gauge"), "system": ("tubes/gauges", "system")},
-)
 
 
 def _settle_section(values: dict[str, str], data: Refdata) -> dict[str, str]:

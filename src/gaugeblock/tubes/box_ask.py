@@ -38,7 +38,18 @@ def _sides(match: re.Match[str]) -> str | None:
     if not unit:
         is_whole = first.isdigit() and numbers[1].isdigit()
         unit = "mm" if is_whole and _is_in_mm([int(n) for n in numbers[:2]]) else "in"
+    if unit == "mm" and min(float(units.parse_number(n)) for n in numbers[:2]) < _LEAST_SIDE:
+        return None  # a sheet in metres: 1.2 x 2.4 x 3 mm
     return f"{' x '.join(n.replace('-', ' ') for n in numbers)} {'mm' if unit == 'mm' else 'in'}"
+
+
+def _square(match: re.Match[str]) -> str | None:
+    """``30 mm x 1.5 box``: a square box and its wall, where the second can be no side."""
+    side, wall = match["s"], match["t"]
+    if not _is_a_wall(side, wall):
+        return None
+    unit = match["u1"] or match["u2"] or ("mm" if side.isdigit() and int(side) >= _LEAST_MM else "in")
+    return f"{side} x {side} x {wall} {'mm' if unit == 'mm' else 'in'}".replace("-", " ")
 
 
 def _is_a_wall(first: str, second: str) -> bool:
@@ -48,6 +59,7 @@ def _is_a_wall(first: str, second: str) -> bool:
 
 _FLATTEST = 6  # times as wide as it is high
 _MOST_INCHES = 30
+_LEAST_SIDE = 5  # mm
 
 
 def _is_in_mm(sides: list[int]) -> bool:
@@ -98,7 +110,16 @@ def _sized() -> tuple[Shaped, ...]:
         rf"|{_SQUARE}))?"
         rf"|(?P<s>{NUMBER}){four}(?: (?:x |by )?(?P<t>0?\.[0-9]+)(?: ?{_IN})?(?: {_WALL})?)? {_SQUARE}"
     )
-    return (Shaped(pattern, _sides),)
+    walled = rf"(?P<s>{NUMBER}){one} ?(?:x|by) ?(?P<t>{NUMBER}){two}(?: {_WALL})? (?:{_SQUARE}|shs)"
+    behind = (
+        rf"(?P<a>[0-9]{{2,3}})(?: ?mm)? ?(?:x|by) ?(?P<b>[0-9]{{2,3}})(?: ?mm)? (?:box|[sr]hs|rect\w*|{_SQUARE})(?: section)?"
+        r" (?P<w>[1-6](?:\.[0-9])?) ?mm(?: wall)?(?! (?:long|x|by))"
+    )
+    return (
+        Shaped(walled, _square, cue=("square", "sq", "box", "shs")),
+        Shaped(behind, lambda m: f"{m['a']} x {m['b']} x {m['w']} mm", cue=("mm",)),
+        Shaped(pattern, _sides),
+    )
 
 
 def _open(values: dict[str, str], data: Refdata) -> Open | None:

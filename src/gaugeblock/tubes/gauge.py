@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 
 def _gauge_topic() -> Topic:
-    from gaugeblock.tubes.ask import GAUGE
+    from gaugeblock.tubes.gauge_ask import GAUGE
 
     return GAUGE
 

@@ -49,9 +49,19 @@ def _sides(match: re.Match[str]) -> str | None:
     if unit is None and min(float(match[k]) if "/" not in match[k] else 0 for k in "ab") > _WIDEST:
         # no sheet has two sides of so many feet, nor of so few millimetres
         return f"{match['a']} inch x {match['b']} inch"
+    if unit is None and all(_is_of_metres(match[k]) for k in "ab") and "." in match["a"] + match["b"]:
+        return f"{match['a']} m x {match['b']} m"  # 2.4 by 1.2
     if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
         return None
     return f"{match['a']} {own} x {match['b']} {other}"
+
+
+def _is_of_metres(number: str) -> bool:
+    """Whether a bare side may be in metres, as sheets are sold: 2.4, 1.25, 3."""
+    return "/" not in number and _LEAST_SIDE <= float(number) <= _LONGEST_SIDE
+
+
+_LEAST_SIDE, _LONGEST_SIDE = 0.9, 4.0
 
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
@@ -99,6 +109,14 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
             ),
             "thickness": (
                 Shaped(rf"(?P<n>[0-9]{{1,2}}) ?(?:{_GAUGE})", lambda m: f"{m['n']} ga", "{}"),
+                amount("length", before="x|by", after="thick|plate|sheet", say="{} thick"),
+                amount("length", before="x|by", say="{} thick", most=30),
+                Shaped(  # no sheet is so many inches thick
+                    r"(?P<n>[1-6](?:\.[0-9]+)?|0\.[5-9])(?= (?:mild|stainless|galv\w*|ally|alumini?um|steel|304|316)\b)",
+                    lambda m: f"{m['n']} mm",
+                    "{} thick",
+                    cue=("mild", "stainless", "galv", "al", "steel", "304", "316"),
+                ),
                 *(amount("length", after=after, say="{} thick") for after in ("thick|plate|sheet", "")),
             ),
             "material": (stock, MILD),

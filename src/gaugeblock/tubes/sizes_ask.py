@@ -55,6 +55,8 @@ def _inch(match: re.Match[str]) -> str | None:
     said = match.groupdict()
     number = said["n"]
     is_bare = not said["mm"] and not said["in"] and number.replace(".", "", 1).isdigit()
+    if is_bare and len(number) > _MOST_DIGITS and number.isdigit():
+        return None  # a steel, and no radius
     unit = "mm" if said["mm"] or (is_bare and float(number) > _LARGEST_DIE) else "in"
     return f"{number} {unit}{' inside' if said.get('inside') else ''}"
 
@@ -66,6 +68,7 @@ def _no_angle(match: re.Match[str]) -> str | None:
 
 
 EVERYDAY_ANGLES = frozenset(["15", "30", "45", "60", "75", "90", "120", "135", "150", "180"])
+_MOST_DIGITS = 3
 # No shop has a die of so many inches: a larger number without a unit is millimetres.
 _LARGEST_DIE = 16
 
@@ -229,9 +232,17 @@ RADIUS = (
         r"|our )?"
         rf"(?:die|former|shoe|bender))?(?P<is> of| is| was| at)? (?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"
         rf"(?P<inside> (?:measured )?(?:(?:to|on) )?(?:the )?inside(?: of (?:the |this )?(?:tube|bend|pipe))?)?"
-        rf"(?! ?{DEGREES})(?! (?:x|by) )",
+        rf"(?! ?{DEGREES})(?! (?:x|by) )(?! [0-9]+/[0-9])"
+        r"(?!(?: ?(?:in|inch|mm|\"))? 0?\.[0-9]{2,3}(?: |$))",
         _no_angle,
         "radius {}",
+    ),
+    Shaped(  # before a wall it is rather the tube: tightest clr 1.5 .120
+        rf"(?:clr|(?:cent(?:re|er)[ -]?line |cent(?:re|er) |bend )?radius)(?P<is>) (?P<n>{NUMBER})"
+        rf"(?:(?P<in>{IN})| ?(?P<mm>mm))?(?P<inside>)(?= 0?\.[0-9]{{2,3}}(?: |$))",
+        _no_angle,
+        "radius {}",
+        doubt=4,
     ),
     Shaped(
         rf"(?:on |to |at )?(?:an? )?(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?"

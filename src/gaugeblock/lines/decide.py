@@ -87,10 +87,9 @@ def decide(
     habit = choices[0].limit.evidence.basis == "common practice"
     if len(choices) == 1 and not asks and not habit:
         return use(VERB, choices[0].limit, _beside(choices[0].limit, measured), _names(found.checks)), questions
-    over = [_is_hotter(c.limit, measured) for c in choices]
     candidates = [
-        Candidate(c.limit, _when(c, judged, questions, hot), _then(c.limit, measured))
-        for c, hot in zip(choices, over, strict=True)
+        Candidate(c.limit, _when(c, judged, questions, _is_hotter(c.limit, measured)), _then(c.limit, measured))
+        for c in choices
     ]
     if habit and not questions:
         questions = _habit(judged)

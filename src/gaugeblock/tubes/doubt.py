@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
     from typing import Any
 
+    from gaugeblock.job.model import TestBend
     from gaugeblock.tables.load import Refdata
     from gaugeblock.tubes.plan.given import Given
 
@@ -78,9 +79,40 @@ def doubts_of(given: Given) -> tuple[Doubt, ...]:
             measure = getattr(die, name)
             doubt = _doubt(f"shop.dies.{name}", name, measure, given.data) if measure is not None else None
             found += [] if doubt is None else [doubt]
+        found += [doubt for n, row in enumerate(die.test_bends, 1) if (doubt := _of_a_test(n, row)) is not None]
     radius = given.tube.radius or (die.radius if die is not None else None)
     found += beside(given.tube.od, given.tube.wall, radius, given.tube.method or "")
     return tuple(found)
+
+
+# What a bend opens by when the tool lets go, as a share of what it was pulled to, is no more than this in any tube.
+MOST_BACK = 0.25
+
+
+def sprung_wrongly(pulled: Measure, released: Measure) -> str:
+    """Why a test bend is not plausible, by what it was pulled to and what it then was; blank where it is.
+
+    A bend opens when the tool lets go, and never closes.
+    """
+    share = base_of(released) / base_of(pulled)
+    if share > 1 + 1e-9:
+        return "a bend opens when the tool lets go"
+    return f"a bend opens by less than {MOST_BACK:.0%} of its angle" if share < 1 - MOST_BACK else ""
+
+
+def _of_a_test(n: int, row: TestBend) -> Doubt | None:
+    """What is doubtful of a test bend of the die."""
+    if row.pulled is None or row.released is None:
+        return None
+    why = sprung_wrongly(row.pulled, row.released)
+    if not why:
+        return None
+    turned = not sprung_wrongly(row.released, row.pulled)
+    said = f"test bend {n}, pulled to {row.pulled} and released to {row.released}: {why}"
+    return Doubt(
+        "shop.dies.test_bends",
+        did_you_mean(said, (f"pulled to {row.released} and released to {row.pulled}",) if turned else ()),
+    )
 
 
 # A tube thinner than this share of its OD, or a bend wider than so many of it but on rolls, is a slip of a point.

@@ -14,10 +14,9 @@ from gaugeblock.calc.stick import set_angle_in_proportion
 from gaugeblock.errors import InputError
 from gaugeblock.job.form import trial_bend
 from gaugeblock.tables.load import Refdata, refdata
+from gaugeblock.tubes.doubt import sprung_wrongly
 
 _MOST = 180  # degrees: no bender pulls further
-# What springs back more than this share of its angle was read wrongly, or is no tube.
-_MOST_BACK = 0.25
 _NEAR = 0.5
 FIRST = "Make the first bend a trial: pull it, let go, and measure it."
 
@@ -43,12 +42,13 @@ def overbend(angle: str, test: str, *, data: Refdata | None = None) -> Sheet:
     title = f"bend of {wanted.text}, by a test bend of {put.text} that came to {got.text}"
     if wanted.to("deg") > _MOST:
         raise InputError(wanted.text, "angle", "a bend is over 0 to 180 deg", (), "give the angle of the finished bend")
-    share = got.to("deg") / put.to("deg")
-    if not 1 - _MOST_BACK <= share <= 1:
-        what = "opens when the tool lets go" if share > 1 else f"opens by less than {_MOST_BACK:.0%} of its angle"
-        reason = f"a bend {what}: pulled to {put.text} it came to {got.text}"
+    why = sprung_wrongly(put, got)
+    if why:
+        reason = f"{why}: pulled to {put.text} it came to {got.text}"
         check = Check("test as typed", CANNOT_TELL, reason, subject="test", bears=INFORM)
-        say = "Measure the test bend again: what it was pulled to, and what it is now."
+        say = (
+            f"{reason[0].upper()}{reason[1:]}. Measure the test bend again: what it was pulled to, and what it is now."
+        )
         question = Question(FILL_IN, say, "test", ("test as typed",))
         return Sheet(title, asked, data, [], [check], (), decision=none("", say), questions=[question])
     given = (

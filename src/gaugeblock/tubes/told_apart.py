@@ -6,6 +6,7 @@ import re
 
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Hit
+from gaugeblock.tubes.doubt import MOST_BACK
 from gaugeblock.tubes.said import DEG
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -109,10 +110,9 @@ def _places(words: tuple[str, ...], text: str) -> dict[int, tuple[int, str]]:
 
 
 _HALF = 14  # words
-_MOST_BACK = 0.75  # of what it was pulled to, at the least, is left of a bend
 
 
 def _of_two(put: str, got: str) -> str | None:
     """A test bend of its two halves; None for degrees that no bend keeps."""
     first, last = float(units.parse_number(put)), float(units.parse_number(got))
-    return f"{first:g} deg set, {last:g} deg got" if first * _MOST_BACK <= last <= first else None
+    return f"{first:g} deg set, {last:g} deg got" if first * (1 - MOST_BACK) <= last <= first else None

@@ -12,9 +12,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.answer.decision import NONE
 from gaugeblock.calc import path as paths
 from gaugeblock.drawing import tube_drawing
 from gaugeblock.errors import InputError
+from gaugeblock.tubes.bend.sheet import bend
+from gaugeblock.tubes.overbend import overbend
 from gaugeblock.tubes.plan import bench
 from gaugeblock.tubes.plan.drawings import obstacles, views
 from gaugeblock.tubes.plan.load import _Load, _worst
@@ -50,6 +53,28 @@ BENDS = {
     "end": "9 in",
     "bends": [{"straight": "8 in", "angle": "45 deg"}, {"straight": "6 in", "angle": "90 deg", "turn": "30 deg"}],
 }
+
+
+@pytest.mark.parametrize(
+    ("pulled", "released", "is_meant"),
+    [("45 deg", "47 deg", True), ("87 deg", "90 deg", True), ("90 deg", "45 deg", False), ("90 deg", "180 deg", False)],
+)
+def test_a_bend_that_closes_when_it_is_let_go_is_asked_about_and_sets_nothing(
+    pulled: str, released: str, is_meant: bool
+) -> None:
+    made = work_out(OFFSET, die={**DIE, "test_bends": [{"pulled": pulled, "released": released}]})
+    assert made.sheet.decision.kind == NONE
+    assert not [f for f in made.sheet.figures if f.quantity == "bend_angle_set" and f.basis == "derived"]
+    (doubt,) = [q.text for q in made.sheet.questions if q.key == "shop.dies.test_bends" and "pulled to" in q.text]
+    assert ("Did you mean" in doubt) == is_meant
+    assert overbend("45 deg", f"{pulled} set, {released} got").decision.kind == NONE
+    with pytest.raises(InputError):
+        bend(
+            **{k: OFFSET[k] for k in ("od", "wall", "material", "method")},
+            radius="5.5 in",
+            angle="45 deg",
+            test=f"{pulled} set, {released} got",
+        )
 
 
 def test_a_die_is_held_to_the_tube_only_where_they_differ() -> None:

@@ -8,6 +8,7 @@ from gaugeblock.answer.making import base, stated
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import InputError
 from gaugeblock.tubes.bend.metal import known, modulus_of
+from gaugeblock.tubes.doubt import sprung_wrongly
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -25,8 +26,9 @@ def test_bend(typed: str, data: Refdata) -> tuple[Figure, Figure]:
 
     made = form.trial_bend(typed, "test")
     pair = [making.read_positive(made[key], "angle", f"test {key}") for key in ("pulled", "released")]
-    if pair[1].to("rad") > pair[0].to("rad"):
-        raise InputError(typed, "test", "a bend got no more than was set", (), 'write "47 deg set, 45 deg got"')
+    why = sprung_wrongly(*pair)
+    if why:
+        raise InputError(typed, "test", why, (), 'measure it again, and write "47 deg set, 45 deg got"')
     put, got = (stated(m, q, "test", data) for m, q in zip(pair, ("bend_angle_set", "bend_angle_got"), strict=True))
     return put, got
 

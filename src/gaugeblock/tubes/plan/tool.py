@@ -11,6 +11,7 @@ from gaugeblock.calc.stick import Die
 from gaugeblock.errors import LookupMiss
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tubes import keys
+from gaugeblock.tubes.doubt import sprung_wrongly
 from gaugeblock.tubes.sizes import held_by, listed
 from gaugeblock.value import Value, put
 
@@ -98,7 +99,7 @@ def tool_of(given: Given) -> Tool | None:
 
 
 def _unused() -> Caution:
-    text = "none of the die's test bends is complete and of this material and wall: they are not used"
+    text = "none of the die's test bends is complete, plausible and of this material and wall: they are not used"
     return Caution(text, "damage", (), "calculated")
 
 
@@ -147,6 +148,8 @@ def _tests(rows: tuple[TestBend, ...], typed: Typed, given: Given) -> list[tuple
     out = []
     for n, row in enumerate(rows, 1):
         if row.pulled is None or row.released is None or not _is_of(row, known, given):
+            continue
+        if sprung_wrongly(row.pulled, row.released):  # which is asked about
             continue
         out.append(
             (

@@ -38,6 +38,7 @@ _EVERYDAY = {
     "stainless metric": ("ISO 3506-1 A2-70", "ISO 3506-1 A4-80"),
     "stainless inch": ("ASTM F593 304 CW1", "ASTM F593 316 CW1"),
 }
+_TOLD = "told"
 _CONDITIONS = ("dry", "oiled", "anti-seize")
 
 
@@ -71,7 +72,7 @@ def _open_bolt(values: dict[str, str], data: Refdata) -> Open | None:
 
 def _settle_bolt(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """``M8 fine`` is M8x1 where that is the one fine thread of the size; a metal and its strength are two options."""
-    values = with_threads(apart(values))
+    values = with_threads(apart({key: value for key, value in values.items() if key != _TOLD}))
     if values.pop("metal", "") and not values.get("grade", "ISO 3506").startswith(("ISO 3506", "ASTM F593")):
         raise InputError(values["grade"], "grade", "it is no grade of stainless", (), "read the bolt's head again")
     if "thread" not in values:
@@ -153,6 +154,18 @@ _SLOTS: dict[str, tuple[Reader, ...]] = {
             "clamp at {}",
             doubt=30,
             cue=("nm", "n.m", "n m", "lb", "pound", "newton", "kg"),
+        ),
+    ),
+    _TOLD: (
+        Shaped(  # a number without a unit that somebody gave: no torque until it has one
+            r"(?:(?:and|but) )?(?:says?|said|reckons?|told me|thinks?|uses?|does)"
+            r"(?: (?:that|it|it's|its|them|they|is|are|go|goes|to|use|about|around|only|just|up))*"
+            rf" (?P<n>[1-9][0-9]{{1,2}})(?! ?(?:{TORQUE_SAID}|%|percent|mm|tpi|in|inch|deg\w*|grade|x|by|of|or|to|and"
+            r" [0-9])\b)(?![/.x-])",
+            lambda m: m["n"],
+            "told {} of no unit",
+            doubt=1,
+            cue=("say", "said", "reckon", "told", "think", "use", "does"),
         ),
     ),
     "engagement": ENGAGED,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 TIGHTEN = (
+    r"(?:what |whats )?tension(?:ed|ing)?(?: (?:is|on|for|to|up|it|them|do i|put))*(?! nut)|"
     r"(?:do|should|must|can|shall) (?:i|we|you) (?:nip|pinch|pull|do|wind|lean on|torque|run|take|crank|reef)(?: (?:it"
     r"|them|em|'em|these|those|this|that|on))*(?: (?:up|down))?(?: to)?|nip(?:ped|ping)?(?: (?:it|them|em|these"
     r"|up))+(?: to)?|"

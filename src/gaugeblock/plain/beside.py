@@ -199,7 +199,18 @@ def corrected(words: tuple[str, ...], data: Refdata) -> Reading | None:
         reading = read((*words[:at], *words[at + 1 :]), topic, data)
         if any(need not in reading.values for need in topic.needs):
             continue
-        other = _other((*words[:at], *words[at + 1 :]), reading, data, at)
+        rest = (*words[:at], *words[at + 1 :])
+        other = _other(rest, reading, data, at)
+        if other is None and (older := _other(rest[:at], reading, data)) is not None:
+            key = older[0]  # what was read is the later one already
+            later = [
+                hit
+                for n in range(at, len(rest))
+                for reader in reading.topic.slots[key]
+                for hit in reader.take(rest, n, data)
+            ]
+            if any(hit.value == reading.values[key] for hit in later):
+                return reading.replace(unread=())
         if other is not None:
             key, value, said = other
             return reading.replace(values={**reading.values, key: value}, said={**reading.said, key: said}, unread=())

@@ -95,7 +95,8 @@ _REFUSED = (
     (
         (
             r"(?:pop|blind|tubular|solid|countersunk|aircraft|bucked) rivets?|rivets?",
-            r"holes?|drill\w*|sizes?|bits?|grip|length|long|strong|strength|shear|hold|holds|thick\w*|apart|spacing|pitch",
+            r"holes?|drill\w*|sizes?|bits?|grip|length|long|strong|strength|shear|hold|holds|thick\w*|apart|spacing"
+            r"|pitch",
         ),
         r"nuts?|weld\w*|ring gear|spot",
         "no table here is about rivets, neither their holes nor what they hold",
@@ -103,12 +104,28 @@ _REFUSED = (
     ),
     (
         (
+            r"(?:what|which)(?: size)?(?: taps?| threads?| bolts?) (?:is |does |for |goes with |do i use with"
+            r" )*(?:an? |the |my )?"
+            r"(?:number |no |letter )?(?:#?[0-9]+(?:\.[0-9]+)?|[a-z])(?: ?(?:mm|in|inch))?(?: (?:drill|bit|drill bit))"
+            r"|(?:#?[0-9]+(?:\.[0-9]+)?)(?: ?(?:mm|in|inch))? (?:drill|bit|drill bit)(?: is)? (?:taps|for) (?:what"
+            r"|which)",
+            r"drill|bit",
+        ),
+        r"m ?[0-9]+|[0-9]+/[0-9]+|pilot|clearance",
+        "no answer here goes from a drill back to the thread that it is for",
+        "say the thread, and its drill is told: `gaugeblock ask tap drill m8`; a row of the tables by its size:"
+        " `gaugeblock find tap drill 6.8`",
+    ),
+    (
+        (
             r"relays?",
             r"(?:what|which)(?: \w+)? (?:size|rating|amp(?:s|age)?|amp rating|rated)(?: of)?(?: an?)? relays?"
-            r"|(?:what|which) relays?|relay (?:size|rating|amps?)|(?:size|rating) (?:of )?(?:the )?relay|how big an? relay",
+            r"|(?:what|which) relays?|relay (?:size|rating|amps?)|(?:size|rating) (?:of )?(?:the )?relay|how big an?"
+            r" relay",
             r"[0-9].*|fans?|pumps?|lights?|lamps?|horns?|winch\w*|compressors?",
         ),
-        r"coils?|pins?|terminals?|8[567]a?|fuses?|wires?|cables?|awg|gauge|mm2|met(?:re|er)s?|feet|ft|diode|legs?|switch",
+        r"coils?|pins?|terminals?|8[567]a?|fuses?|wires?|cables?|awg|gauge|mm2|met(?:re|er)s?|feet|ft|diode|legs?"
+        r"|switch",
         "no table sizes a relay by its load",
         "take one whose contacts are marked for more than the load and for what it draws as it starts, two to three"
         " times as much of a motor; whether one is needed: `gaugeblock ask relay or no relay`",

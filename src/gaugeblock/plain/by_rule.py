@@ -30,7 +30,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "thin setback springback rocks nitrile nbr buna epdm fkm fpm fluor silicone chang clip clamp braid o2 oxygen"
         " lambda band hot temp glow dot mix top weld washer sleeve spacer slip whit bsw bsf 0ba 1ba 2ba 3ba 4ba 5ba"
         " 6ba 7ba 8ba 9ba torch flame heat red wrap hose clutch r0 r1 r2 r3 r4 r5 r6 r7 r8 r9 primar coolant freeze"
-        " brak tank drum cca copper_clad copper-clad key rivet relay",
+        " brak tank drum cca copper_clad copper-clad key rivet relay what_tap which_tap taps_what what_thread_for",
     ),
     (
         "tubes",

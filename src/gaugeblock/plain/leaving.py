@@ -37,6 +37,8 @@ _LINKS = frozenset(
     ["of", "on", "for", "in", "to", "from", "the", "a", "an", "my", "our", "your", "his", "this", "that"]
 )
 _ASKING = frozenset(["what", "which", "whats", "what's"])
+# Of a thing that goes by what it does, the word is part of its name: a speed sensor.
+_NAMED_SO = frozenset(["sensor", "sensors", "switch", "sender", "governor", "regulator", "limiter"])
 _COUNTED = frozenset(["gear", "moment", "speed", "hand", "pass", "stage", "step", "bend", "wire", "one"])
 # Units that a question may have: one alone is no small thing.
 _UNIT_WORDS = """
@@ -119,10 +121,14 @@ def of_a_named_bolt(words: tuple[str, ...], reading: Reading, data: Refdata) -> 
     own, named = others_of(words, reading, data), named_by(words, reading, data)
     name = [word for word in dict.fromkeys(reading.unread) if word in named]
     rest = [word for word in dict.fromkeys(reading.unread) if word not in named]
+    so = {one for one, after in pairwise(words) if after in _NAMED_SO and one in ASKED}
     is_thing = all(
-        word in ROUND or (len(words) > SHORT and is_english(word)) or _is_of_a_part(word, data) for word in name
+        word in ROUND or word in so or (len(words) > SHORT and is_english(word)) or _is_of_a_part(word, data)
+        for word in name
     )
-    changes = any(word in CHANGING | TURNING | ASKED | PLAIN or word in own or word in _changing(data) for word in name)
+    changes = any(
+        word in CHANGING | TURNING | (ASKED - so) | PLAIN or word in own or word in _changing(data) for word in name
+    )
     if not name or not is_thing or changes or len(name) > _LONGEST_NAME:
         return None
     if rest and (len(words) <= SHORT or not all(_is_round(word, words, own, reading.topic, data) for word in rest)):

@@ -49,9 +49,8 @@ _ASKING = frozenset(
     ["torque", "temp", "temperature", "tight", "max", "min", "size", "spec", "pressure", "figure", "limit"]
 )
 # Without one of these a bare number beside amps and metres is no heat of the air.
-_OF_HEAT = frozenset(
-    "air ambient bay bonnet degrees deg engine heat heats hood hot summer temp temps temperature warm weather".split()
-)
+_WARM = "air ambient bay bonnet degrees deg engine heat heats hood hot summer temp temps temperature warm weather"
+_OF_HEAT = frozenset(_WARM.split())
 _NUMBER = re.compile(r"[#m]?[0-9./-]+(?:x[0-9.]+)?(?:f|c|in|mm|\")?", re.ASCII)
 
 

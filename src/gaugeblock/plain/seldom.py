@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
+    "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that",
     "bolted": (
         " coarse | fine | head | heads| lines| markings| marks| mill| numbers| off| pitch| rounded|a2|a2-|a4|a4-|"
         "bearing cap|can i use|close|closest|coarse |coarse pitch|couple of the |doing |eight |eight thirty two|"
@@ -23,7 +24,7 @@ FIRST: dict[str, str] = {
         "one inch|one of the |only |pull|rip|same|screw in|screws in|six |six thirty two|sixteen |some of the |"
         "strength class|strip|tear|ten |ten thirty two|ten twenty four|the same size|three of the |twelve |"
         "twelve twenty four|two |two of the |union is|unions are|zinc"
-        "|coil"
+        "|coil|tpi|an inch|per inch|to the inch|wheel speed|not the |found "
     ),
     "fasteners": (
         "and a half|and half|and a quarter|and three quarter|in inch|in mm|in metric|in imperial|in millim"
@@ -66,10 +67,18 @@ FIRST: dict[str, str] = {
         "eighty six|eleven|fahrenheit|fifteen |four oh nine|grade eight |grade five |grade two |half a |pair |"
         "pair of|r 1|r 2|r1|r2|sixteenth|three oh four|three sixteen|three twenty one|twelve|ty|ty |ty-|v |w x|"
         "watt|watt x|watts x"
-        "|5/3|5/4|5/5|5/6|5/7|5/8|0/3|0/4|0/5"
+        "|piston|5/3|5/4|5/5|5/6|5/7|5/8|0/3|0/4|0/5"
     ),
 }
 LAST: dict[str, str] = {
+    "paired": (
+        "drill and |drill n |hole and |hole n |bit and |bit n |size and |size n |torque and |torque n |"
+        "torques and |torques n |figure and |figure n |setting and |setting n |spec and |spec n |tight and |"
+        "tight n |spanner and |spanner n |spanners and |spanners n |socket and |socket n |sockets and |"
+        "sockets n |wrench and |wrench n |deep and |deep n |thread and |thread n |engagement and |"
+        "engagement n |far in and |far in n |depth and |depth n |and how much thread|what spanner|"
+        "what socket|what wrench|which spanner|which socket|which wrench"
+    ),
     "geared": (
         "compound|en8|en16|en19|en24|en 8|en 16|en 19|en 24|m40|m36| set| thou|n't |nt whirl|nt whip|nt vib| not |"
         " 1000| 1,000| 1k|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
@@ -81,15 +90,15 @@ LAST: dict[str, str] = {
         "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k |grand|ten fifty|eleven fifty"
         "| cwp| ratio| crown|ring and|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/"
         "| axle| final drive| diff| rear end|prop|shaft"
+        "| first| second| third| 1st| 2nd| 3rd| low gear"
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
-        "ught|twin |dual |pair of |two |both |three |four |between |combined|all up|light|lamp|bulb|globe| or "
-        "| square|cranking amps|"
-        "keeps |everything |spotties|hundred |starter |winch |mil-square|mm-square|sq mil|sq. mil|sqmil"
-        "|b&s|b & s|b and s|b n s"
-        "|mill square|mm square|mil square|mils square|metres of |meters of | m of |0m of |5m of |2m of |4m of "
+        "ught| or |mil square|mils square|mill square|mil-square|mm square|mm-square|sq mil|sq. mil|sqmil|"
+        " square|twin |dual |hundred |cranking amps|keeps |everything |pair of |two |both |three |four |"
+        "between |combined|all up|light|lamp|bulb|globe|tre of |tres of |ter of |ters of |m of | cranking|"
+        "spotties|b&s|b & s|b and s|b n s|starter |winch "
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"

@@ -17,6 +17,9 @@ def _gauge(match: re.Match[str]) -> str:
     return f"{match['n']} AWG"
 
 
+_NO_RUN = 120  # mm
+
+
 def by_area(values: dict[str, str]) -> dict[str, str]:
     """The options; Ambiguous for a wire of so many millimetres: sold by its area, or measured across."""
     wire = values.get("wire", "")
@@ -24,6 +27,10 @@ def by_area(values: dict[str, str]) -> dict[str, str]:
         why = "a wire goes by the area of its copper, and this is a width"
         do = f"say {wire}2 if that is its area, as it is sold; a cable of so many mm across holds far less"
         raise Ambiguous(wire, "wire", why, (), do)
+    run = values.get("length", "")
+    if run.endswith(" mm") and "wire" not in values and float(parse_number(run.partition(" ")[0])) <= _NO_RUN:
+        why = "no wire runs so short a way, and a wire goes by the area of its copper"
+        raise Ambiguous(run, "length", why, (), f"say {run}2 if that is its area, as it is sold, and how far it runs")
     return values
 
 
@@ -129,11 +136,12 @@ WIRE = (
     Shaped(r"(?P<n>[1-4]/0)(?: (?:wire|cable))?", _gauge, "{} wire"),
     Shaped(
         r"(?P<n>0\.5|0\.75|1(?:\.[05])?|2(?:\.[05])?|[3-68]|10|16|25|35|50|70) ?mm"
-        r"(?= (?:auto(?:motive)? |copper |thin[- ]?wall |stranded )*(?:cables?|wires?|cores?|flex)(?: |$))",
+        r"(?= (?:auto(?:motive)? |copper |thin[- ]?wall |stranded )*(?:cables?|wires?|cores?|flex)(?: |$)"
+        r"| (?:(?:can|will|could|go|be) )*(?:run|reach|carry|carries|carrying|fed|good for)(?: |$))",
         lambda m: f"{m['n']} mm",
         "{} wire",
         doubt=1,
-        cue=("cable", "wire", "core", "flex"),
+        cue=("cable", "wire", "core", "flex", "run", "reach", "carr", "fed", "good"),
     ),
     Shaped(
         r"(?P<n>[0-9]+(?:\.[0-9]+)?)(?P<half> 1/2)? ?(?:mm2|mm\^2|sq ?mm|square (?:mm|millimet(?:re|er)s?))(?:"

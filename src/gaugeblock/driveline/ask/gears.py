@@ -68,7 +68,13 @@ def _open_gearing(values: dict[str, str], data: Refdata) -> Open | None:
 
 
 def _open_tyre(values: dict[str, str], _data: Refdata) -> Open | None:
-    """Usual tyres, where none was said."""
+    """Usual tyres, where none was said; each gear of several."""
+    gears = values.get("gear", "").split()
+    if len(gears) > 1:
+        tyres = [values["tyre"]] if "tyre" in values else _TYRES
+        keys = ("gear",) if "tyre" in values else ("tyre", "gear")
+        every = [{"tyre": tyre, "gear": gear} for tyre in tyres for gear in gears]
+        return keys, [{key: row[key] for key in keys} for row in every]
     return None if "tyre" in values else (("tyre",), [{"tyre": tyre} for tyre in _TYRES])
 
 
@@ -186,7 +192,8 @@ GEARING = Topic(
         NAMED_GEAR: GEAR_NAMED,
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
-    r"[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|(?:gear ?)?box|rear|speedo(?:meter)?|clock|went"
+    r"lsd|limited[- ]slip|[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|(?:gear ?)?box|rear|speedo(?:meter)?"
+    r"|clock|went"
     r" to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
     r"|teeth|ring|pinion|ratio|(?:engine )?(?:rpms?|revs?|revolutions)|engine"
     r" speed|turn(?:ing)?|tires?|tyres?|gears?|gearing|axle|cruise|cruising|highway|top speed|(?:in )?top(?:"
@@ -236,15 +243,16 @@ ROAD = Topic(
         "gear": (
             Shaped(
                 rf"(?:with |and |in )?(?:an? |the )?(?P<n>0?\.[0-9]+|{NUMBER}) (?:overdrive|top(?: gear)?|od"
-                r"|(?:second|2nd"
+                r"|(?:first|1st|second|2nd"
                 r"|third|3rd|fourth|4th|fifth|5th|sixth|6th)(?: gear)?)",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
             ),
             Shaped(
-                r"(?:in )?(?:top|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th|overdrive)(?: gear)?(?: of|"
+                r"(?:in )?(?:top|first|1st|second|2nd|third|3rd|fourth|4th|fifth|5th|sixth|6th|overdrive)(?:"
+                r" gear)?(?: of|"
                 r" is|,)?"
-                r" (?P<n>0?\.[0-9]+|[1-3]\.[0-9]+)",
+                r" (?P<n>0?\.[0-9]+|[1-4]\.[0-9]+|1(?= |$)(?! (?:to|[0-9])))",
                 lambda m: m["n"] if m["n"][0] != "." else f"0{m['n']}",
                 "gear {}",
             ),
@@ -258,14 +266,17 @@ ROAD = Topic(
         ),
         NAMED_GEAR: GEAR_NAMED,
     },
-    r"how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h|kph|miles an hour)|speed"
+    r"[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|gear ?box|(?:gear ?)?box|lsd|limited[- ]slip|speeds"
+    r"|(?:one|1) to (?:one|1)|how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h"
+    r"|kph|miles an hour)|speed"
     r"|engine|rpms?|revs|gears?|gear ?box|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line"
     r"|crossed|shift"
     r"|redline|limiter|go(?:es|ing)?|doing|car|it|that|am i|will it|was he|would|is|at|fast",
     needs=("ratio", "engine_speed"),
     opens=_open_tyre,
     settle=with_its_ratio("gear", "road speed"),
-    asks_for=r"how fast|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|(?<![0-9] )speed$|what mph"
+    joined=("gear",),
+    asks_for=r"how fast|speeds|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|(?<![0-9] )speed$|what mph"
     r"|mph at|speed at|rpms?|revs",
     is_named=True,
     unmoved="metal finish form standard service quality",

@@ -83,9 +83,18 @@ TEETH = Topic(
                 "told {}",
                 cue=("told", "thought", "supposed", "meant", "sold", "reckon", "says"),
             ),
+            Shaped(  # and what was counted behind it
+                r"(?:(?:it|that|diff|axle|ratio|rear|tag|book|plate)(?: ratio)? )?(?:is|was|says)(?: (?:an?|the"
+                r"|about))*"
+                r" (?P<n>[2-6]\.[0-9]{1,2})(?= but )",
+                lambda m: m["n"],
+                "told {}",
+                cue=("is", "was", "says"),
+            ),
         ),
     },
-    r"big|large|little|small|(?:pulled )?(?:the )?cover(?: off)?|count(?:ed)?|doesn'?t feel (?:it|like it|right)"
+    r"lsd|limited[- ]slip|big|large|little|small|(?:pulled )?(?:the )?cover(?: off)?|count(?:ed)?|doesn'?t feel (?:it"
+    r"|like it|right)"
     r"|(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|cwp"
     r"|diff|axle",
     needs=("teeth",),

@@ -123,6 +123,7 @@ TURNS = Topic(
                 "{} of the wheel",
                 cue=("once", "twice"),
             ),
+            Shaped(r"(?P<n>once|twice)(?: (?:round|around|over))?", _number, "{} of the wheel", doubt=1),
             Shaped(
                 rf"{_COUNT} (?:full|complete) {_TURNS}",
                 _number,
@@ -179,7 +180,8 @@ TURNS = Topic(
     r"|floor|ground|on the|prop|shaft|drive ?shaft|wheels?|tyres?|tires?|turn(?:ed|s)?|back(?: end)?"
     r"|rear(?: end)?|count(?:ed)?",
     needs=("shaft",),
-    asks_for=r"(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft|turns? (?:at|of"
+    asks_for=r"(?:spun|turned|rotated) (?:both|1|one|the).*(?:shaft|prop|pinion|yoke|flange)"
+    r"|(?:went|turned|goes|turns) (?:round|around)|wheel.*(?:prop|drive ?shaft|turns? (?:at|of"
     r"|on) (?:the )?(?:yoke|pinion|flange))|(?:prop|drive ?shaft).*wheel"
     r"|ratio|what have i got|turns? of (?:the )?(?:wheel|tyre|tire|shaft|prop).*turns? of|(?:what|which) (?:axle "
     r"|rear )?(?:diff|gears?|gearing|axle|rear end)",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from gaugeblock.answer.asking import Shaped, Topic
+from gaugeblock.answer.asking import Shaped, Topic, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -30,13 +30,15 @@ def _bore(match: re.Match[str]) -> str:
     return f"{match['n']} {'mm' if is_mm else 'in'}"
 
 
+_FOOT = "foot"
 MASTER = Topic(
     _master,
     "another master cylinder",
     {
         "was": (
             Shaped(
-                r"(?:from|was|instead of|in place of|replac(?:ed|ing)|took(?: out| off)?|swap(?:ped|ping)?(?: out)?"
+                r"(?:from|was|instead of|in place of|replac(?:e|es|ed|ing)|took(?: out| off)?|swap(?:ped|ping)?(?:"
+                r" out)?"
                 r"|pulled(?: out| off)?|had|off|old|change(?:d)?|over)"
                 r"(?: (?:the|my|an?|old|original|stock|its))*(?: (?:brake )?master(?: cylinder)?(?: from)?)?"
                 rf" {_BORE}{_CYLINDER}"
@@ -57,14 +59,19 @@ MASTER = Topic(
             Shaped(rf"{_BORE}{_CYLINDER}", _bore, "{} now"),
             Shaped(rf"(?:master|m/?c)(?: cylinder)?(?: bore)?(?: of| is| now| to)* {_BORE}", _bore, "{} now"),
         ),
+        _FOOT: (  # the shares of it are the same whatever the foot
+            amount("force", say="foot {}", cue=("lb", "pound", "kg", "kilo", "newton", " n")),
+        ),
     },
-    r"(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake|more|less)? ?(?:line )?pressure|harder"
+    r"(?:what do i )?(?:lose|gain)|changing|going|(?:brake )?master(?: cyl(?:inder)?s?)?|pedal|(?:same|line|brake"
+    r"|more|less)? ?(?:line )?pressure|harder"
     r"|easier|softer|firmer"
     r"|how much|what|more|less|push(?:ing)?|foot|same|for|do i get|get|now|leg|effort|on|brakes?"
     r"|bore|size|bigger|smaller|larger|manual|discs?|disks?|drums?|change[sd]?|do|does|to|it"
     r"|will i have to|travel|further|because"
     r"|difference|(?:how much )?(?:heavier|lighter)|force",
     needs=("master", "was"),
+    settle=lambda values, _: {key: value for key, value in values.items() if key != _FOOT},
     asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
     is_named=True,
     unmoved="metal finish standard quality",

@@ -34,7 +34,7 @@ _PISTONS_OF: dict[str, tuple[Reader, ...]] = {
         ),
         Shaped(  # four 38 mm pistons
             r"(?:(?:each|with|has|have|having) )*(?P<n>[1246]|twin|two|dual|four|six|single"
-            r"|one)(?= [0-9./]+ ?(?:mm|mil|in|inch|\")? (?:bore )?pistons?(?= |$))",
+            r"|one)(?: ?(?:x|by|of))?(?= [0-9./]+ ?(?:mm|mil|in|inch|\")? (?:bore )?pistons?(?= |$))",
             lambda m: _COUNTED.get(m["n"], m["n"]),
             "{} pistons a wheel",
             cue=("piston",),

@@ -38,6 +38,19 @@ _FRACTION = r"[0-9]{1,2}/(?:8|16|32|4|2)"
 _OF_SERIES = r"(?: ?(?:un[cf]|fine|coarse))"
 _OF_TPI = r"(?:[ -](?:sixteen|eighteen|thirteen|fourteen|eleven|twenty(?:[ -](?:four|eight))?|1[1-8]|2[048]))"
 _METRIC = r"m ?[0-9]+(?: ?x ?[0-9.]+)?(?: (?:fine|coarse))?"
+# Threads an inch, said in words; the longest first.
+_TPI_SAID = {
+    "twenty eight": "28",
+    "twenty four": "24",
+    "thirty two": "32",
+    "twenty": "20",
+    "eighteen": "18",
+    "sixteen": "16",
+    "fourteen": "14",
+    "thirteen": "13",
+    "twelve": "12",
+    "eleven": "11",
+}
 _PART = rf"(?:{_FRACTION}|{_COUNTED})"
 _OWN_THREAD = rf"(?:{_METRIC}|{_PART}(?:{_OF_TPI}{_OF_SERIES}?|{_OF_SERIES}))"  # and nothing else of that size
 _ANY_THREAD = rf"(?:{_OWN_THREAD}|{_PART})"
@@ -320,6 +333,41 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (" fine ", " coarse ")
     ),
+    *(
+        (  # three eighths ... twenty four threads an inch, of a bolt that is tightened or a hole that is drilled
+            cue,
+            rf"^(?=.*\b(?:torques?|tight\w*|foot pounds?|ft ?lbs?|lb ?ft|nm|dry|oiled|drill|tap|tapping|clearance)\b)"
+            rf"(?!.*\b(?:measures?|mikes?|mics?|across|caliper|calipers|what is it|identify)\b)"
+            rf"(.*?(?<![\w./-])(?:{_FRACTION}|{_COUNTED}))(?! ?(?:-|un[cf]|[0-9]|coarse|fine|npt|bsp|m[0-9]))"
+            rf"((?: +(?!(?:and|or|to|by|half|an?)\b)(?:(?:with|its|it's|the|has|is) )*[a-z][a-z'-]*){{0,9}}?) +"
+            rf"({'|'.join(_TPI_SAID)}|[1-4][0-9]) ?(?:tpi|threads? (?:an|per|to an|to the) inch)\b",
+            lambda m: f"{m[1].removesuffix(' inch').removesuffix(' in')}-{_TPI_SAID.get(m[3], m[3])}{m[2]}",
+        )
+        for cue in ("tpi", "an inch", "per inch", "to the inch")
+    ),
+    *(
+        ("not the ", rf"\bnot the {one}(?: (?:one|thread|pitch|ones))?  ?(?:but )?(?:the )?{other}\b", other)
+        for one, other in (("coarse", "fine"), ("fine", "coarse"))
+    ),
+    *(  # fine m10
+        (
+            f"{kind} ",
+            rf"(?<!and )(?<!or )\b{kind}(?: thread(?:ed)?| pitch)? (m ?[0-9]{{1,2}})\b(?! ?(?:x|by|fine|coarse"
+            rf"|mm)\b)(?![.0-9x/])",
+            rf"\1 {kind}",
+        )
+        for kind in ("fine", "coarse")
+    ),
+    (  # where one was found says nothing of it
+        "found ",
+        r"\b(?:i |i've |we )?found (?:an? |this |some |these )?(?:(?:old|odd|loose|nice|spare) )?(bolts?|studs?"
+        r"|capscrews?) "
+        r"(?:in|on|at|under|from) (?:the |my |an? )?(?:bottom of (?:the |my )?)?(?:box|bin|drawer|tin|bucket|jar"
+        r"|parts box|shed"
+        r"|floor|bench|toolbox|scrap|scrap bin)\b",
+        r"\1",
+    ),
+    ("wheel speed", r"\bwheel speed sensors?\b", "speed sensor"),
     (  # a wire insert by any of its names
         "coil",
         r"^(?=.*(?:\bm ?[0-9]|[0-9]/[0-9]|\bthreads?\b|\bdrill|\btap|\bholes?\b|eighth|sixteenth))"

@@ -66,6 +66,36 @@ def _of_teeth(match: re.Match[str]) -> str:
     return f"{many}/{few}" if 2 * few <= many <= 7.5 * few else match[0]
 
 
+_BIG_TEENS = {
+    "seven": "7",
+    "eight": "8",
+    "nine": "9",
+    "ten": "10",
+    "eleven": "11",
+    "twelve": "12",
+    "thirteen": "13",
+    "fourteen": "14",
+    "fifteen": "15",
+}
+
+
+def _said_teeth(match: re.Match[str]) -> str:
+    """``forty three twelve diff`` is 43/12, where an axle has such a ratio."""
+    many, few = int(f"{_TENS[match[1]]}{_ONES.get(match[2], '0')}"), int(_BIG_TEENS[match[3]])
+    return f"{many}/{few}" if 2 * few <= many <= 7.5 * few else match[0]
+
+
+def _gear(match: re.Match[str]) -> str:
+    """``two eighty four first`` is a first gear of 2.84."""
+    return f"{_ONES[match[1]]}.{_TENS[match[2]]}{_ONES.get(match[3], '0')}"
+
+
+def _thousands(match: re.Match[str]) -> str:
+    """``revs to five and a half thou`` is 5500 rpm, of what turns."""
+    led = "at " if match[1].startswith("rev") else match[1]
+    return f"{led}{_ONES[match[2]]}{'500' if match[3] else '000'} rpm"
+
+
 def _over_hundred(match: re.Match[str]) -> str:
     """``shows one ten`` is 110, as a speed is said."""
     return f"{match[1]}1{_TEENS.get(match[2]) or f'{_TENS[match[2]]}{_ONES.get(match[3], 0)}'}"
@@ -170,11 +200,45 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in ("fours", "fives", "sixes", "sevens", "eights", "nines")
     ),
+    (
+        " k ",
+        rf"^{_OF_SPEED}(.*?(?<![\w./])(?:doing|do|at|on) (?:[3-9][0-9]|1[0-9][0-9]|2[0-4][0-9])) k(?= |$)",
+        r"\1 km/h",
+    ),
     (" k ", rf"^{_OF_SPEED}(.*?\b(?:doing|do|at|on) (?:{_COUNTING}[ -])+)k(?= |$)(?! factor)", r"\1km/h"),
     *(
         (cue, rf"(?<![\w./-]){teeth}(?= {_OF_TEETH})(?!.*\b(?:inch|in|mm) (?:hole|bolt|tube|wall))", _of_teeth)
         for cue in (" ratio", " diff", " axle", " cwp", " crown", " rear end", " final drive", "ring and")
         for teeth in (r"([3-6][0-9]) ([7-9]|1[0-9])", r"([7-9]|1[0-9]) ([3-6][0-9])")
+    ),
+    *(
+        (
+            cue,
+            rf"(?<!hundred )(?<!point )\b(thirty|forty|fifty)(?:[ -]({_ONE}))?(?: (?:by|to|over|and))?"
+            rf" ({'|'.join(_BIG_TEENS)})(?= {_OF_TEETH})(?!.*\b(?:inch|in|mm) (?:hole|bolt|tube|wall))",
+            _said_teeth,
+        )
+        for cue in (" ratio", " diff", " axle", " cwp", " crown", " rear end", " final drive", "ring and")
+    ),
+    *(
+        (
+            cue,
+            rf"(?<!ty )(?<!hundred )(?<!point )\b(one|two|three|four) ({_TEN})(?:[ -]({_ONE}))?(?= (?:first|second"
+            rf"|third|low|1st"
+            r"|2nd|3rd)(?: gear)?\b)",
+            _gear,
+        )
+        for cue in (" first", " second", " third", " 1st", " 2nd", " 3rd", " low gear")
+    ),
+    *(
+        (
+            cue,
+            rf"\b((?:revs?|revved|revving|rpm|redline|spins?|spinning|turns|turning)(?: (?:it|her|them|up|is|at|to|of"
+            rf"|out))* )"
+            rf"({_ONE})( and an? half)? thou(?:sand)?(?= |$)(?! (?:of|in|inch|shim|rpm|revs|[a-z]+ hundred))",
+            _thousands,
+        )
+        for cue in (" thou",)
     ),
     *(
         (  # three and a half grand is 3500 rpm, where an engine or a shaft turns

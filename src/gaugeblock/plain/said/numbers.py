@@ -223,9 +223,17 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in _SAID_BY_TENS
     ),
-    *((cue, rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to one )?{_GEARED}\b)", _geared) for cue in _SAID_BY_TENS),
     *(
-        (cue, rf"(?P<before>)\b{_RATIO}(?P<behind> (?:to|for|with|and|or) [0-9]\.[0-9]{{2}} (?:{_GEARED})\b)", _geared)
+        (cue, rf"(?P<before>)\b(?<!ty )(?<!ty-){_RATIO}(?P<behind> (?:to one )?{_GEARED}\b)", _geared)
+        for cue in _SAID_BY_TENS
+    ),
+    *(
+        (
+            cue,
+            rf"(?P<before>)\b(?<!ty )(?<!ty-){_RATIO}(?P<behind> (?:to|for|with|and|or) [0-9]\.[0-9]{{2}}"
+            rf" (?:{_GEARED})\b)",
+            _geared,
+        )
         for cue in _SAID_BY_TENS
     ),
     *(
@@ -277,6 +285,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (" each", " apiece", " a piece")
     ),
+    (  # four pistons of 38 mm
+        "piston",
+        r"(?<![\w./-])([1246]|two|four|six) ?x ?(?=(?:[2-6][0-9](?:\.[0-9]+)?|[0-9./]+)(?: ?(?:mm|mil|in|inch|\"))? "
+        r"(?:bore )?(?:pistons?|pots?)\b)",
+        r"\1 ",
+    ),
     ("half a ", r"\bhalf an? (?=volt|amp|degree|pound|gallon|litre|liter|metre|meter|mm|millimet|thou\b)", "0.5 "),
     (
         "by one",
@@ -287,8 +301,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
         "by one",
         (
-            r"\b(six|eight|ten|twelve|fourteen|sixteen|eighteen)(?: mm| mil| millimet(?:re|er)s?)? by one"
-            r"(?: point (oh|zero|five|two five|seven five))?(?= |$)(?: pitch)?(?! (?:inch|and|half))"
+            r"\b(?<!ty )(?<!ty-)(six|eight|ten|twelve|fourteen|sixteen|eighteen)(?: mm| mil| millimet(?:re|er)s?)? by"
+            r" one"
+            r"(?! point (?:one|three|four|six|eight|nine))(?: point (oh|zero|five|two five|seven five))?(?= |$)(?:"
+            r" pitch)?(?! (?:inch|and|half))"
         ),
         _with_pitch,
     ),

@@ -101,7 +101,14 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             r"(?= (?:at|for|with|and|carrying|from|to|in|what|cables?|wires?|how)\b|  |$)",
             r" \1 of \2 mm2",
         )
-        for cue in ("metres of ", "meters of ", " m of ", "0m of ", "5m of ", "2m of ", "4m of ")
+        for cue in ("tre of ", "tres of ", "ter of ", "ters of ", "m of ")
+    ),
+    (
+        " cranking",
+        r"(?<![0-9./])\b((?:[1-9][0-9]{1,2}|(?:an?|one|two|three|four|five) hundred(?: and)?(?: (?:ten|twenty|thirty"
+        r"|forty"
+        r"|fifty|sixty|seventy|eighty|ninety))?)) (?=cranking\b(?! amps))",
+        r"\1 amps ",
     ),
     ("spotties", r"\bspotties\b", "driving lights"),
     *(

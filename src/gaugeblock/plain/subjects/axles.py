@@ -161,6 +161,17 @@ _SUBJECTS = (
         unless=r"[0-9]|exhaust|angles?|torque|phase|bolts?|thick\w*",
     ),
     Subject(
+        "how far in the slip of a propeller shaft stands",
+        (
+            rf"(?:{_PROP})(?: \w+)? slip|slip (?:on|in|of) (?:the |my )?(?:{_PROP})",
+            r"how (?:much|far)|what",
+            r"left|leave|bump|droop|in|out|clearance|gap|travel",
+        ),
+        ("slip yoke, how far in", "travel"),
+        unless=r"[0-9]|exhaust|angles?|torque|phase|bolts?|thick\w*|diff|splines? (?:count|size|pitch)",
+        forbids=True,
+    ),
+    Subject(
         "how far a slip yoke stands out",
         (
             r"slip[- ]?(?:yokes?|splines?)|yokes? .*(?:plunge|slip)",

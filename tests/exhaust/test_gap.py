@@ -49,3 +49,19 @@ def test_more_movement_never_makes_a_gap_better(name: str, gap: int, moved: int,
     less = exhaust_gap(name, f"{gap}/16 in", movement=f"{moved}/16 in").decision.kind
     worse = exhaust_gap(name, f"{gap}/16 in", movement=f"{moved + more}/16 in").decision.kind
     assert rank.index(worse) >= rank.index(less)
+
+
+@pytest.mark.parametrize("gap", ["1/2 in", "1 in", "2 in", "3 in", "6 in"])
+def test_the_heat_is_told_at_every_gap_that_has_an_estimate(gap: str) -> None:
+    """The nearer, the hotter, and never the quieter."""
+    keys = {"pipe": "2-1/4 in", "hot": "700 to 900 degF", "od": "3/16 in", "what": "DOT 4", "state": "wet"}
+    sheet = exhaust_gap("brake line", gap=gap, **keys)
+    (heat,) = [f for f in sheet.figures if f.quantity == "line_temperature"]
+    low, high = heat.low, heat.high
+    assert low is not None
+    assert high is not None
+    assert f"about {heat.typical:.0f} degF" in sheet.decision.do
+    verdict = (
+        ": too hot by that." if heat.typical > 311 else ": it may be too hot." if high > 311 else "stands 311 degF."
+    )
+    assert sheet.decision.do.endswith(verdict)

@@ -236,3 +236,59 @@ def test_what_is_missing_is_asked(more: dict[str, object], key: str) -> None:
 def test_what_cannot_be_read_is_refused(more: dict[str, object], error: type[Exception]) -> None:
     with pytest.raises(error):
         ask(**more)
+
+
+@pytest.mark.parametrize("thread", ["3/8-16", "M10x1.5", "1/2-20"])
+@pytest.mark.parametrize("condition", ["dry", "oiled", "anti-seize"])
+@pytest.mark.parametrize("share", ["101 %", "110 %", "150 %"])
+def test_a_preload_over_proof_stops_by_whatever_it_is_told(thread: str, condition: str, share: str) -> None:
+    """No friction stands between a preload that is stated and the proof load: nothing is left to ask."""
+    grade = "ISO 898-1 10.9" if thread[0] == "M" else "SAE J429 5"
+    sheet = torque(thread, grade=grade, condition=condition, preload=share)
+    assert sheet.decision.kind == STOP
+    assert "stretches for good" in sheet.decision.do
+
+
+@pytest.mark.parametrize(("load", "kind"), [("60 kN", STOP), ("48 kN", STOP), ("20 kN", USE)])
+def test_a_joint_that_its_load_opens_stops_where_the_preload_is_stated(load: str, kind: str) -> None:
+    """By the joint's own stiffness it opens at the preload over one less the bolt's share of the load."""
+    grip = {"length": "50 mm", "shank": "20 mm", "metal": "steel", "load": load}
+    sheet = torque("M12x1.75", grade="10.9", condition="dry", preload="40 kN", grip=grip)
+    share = of(sheet, "bolt_load_share").typical / 100
+    opens = 40_000 / (1 - share)
+    assert of(sheet, "opening_load").typical == pytest.approx(opens)
+    assert (units.to_base(float(load.split()[0]), "kN") > opens) == (kind == STOP)
+    assert sheet.decision.kind == kind
+
+
+def test_a_torque_for_the_friction_that_is_stated_is_not_refused_as_a_dry_one() -> None:
+    sheet = ask(condition="oiled", nut_factor="0.16", preload="95 %")
+    assert sheet.decision.kind == USE
+    assert of(sheet, "share_of_proof").typical == pytest.approx(95)
+
+
+@pytest.mark.parametrize(
+    ("thread", "grade", "maker", "is_asked"),
+    [
+        ("M8x1.25", "8.8", "25 lbf*ft", True),
+        ("M10x1.5", "8.8", "50 lbf*ft", True),
+        ("3/8-16", "SAE J429 5", "42 lbf*ft", True),
+        ("M8x1.25", "8.8", "25 N*m", False),
+        ("M8x1.25", "8.8", "19 lbf*ft", False),
+        ("3/8-16", "SAE J429 5", "31 lbf*ft", False),
+        ("3/8-16", "SAE J429 5", "25 lbf*ft", False),
+    ],
+)
+def test_newton_metres_written_as_pound_feet_are_asked_about(
+    thread: str, grade: str, maker: str, is_asked: bool
+) -> None:
+    sheet = torque(thread, grade=grade, condition="dry", maker=maker)
+    assert (sheet.decision.kind == ASK) == is_asked
+    assert ("Did you mean" in sheet.decision.do) == is_asked
+    confirmed = torque(thread, grade=grade, condition="dry", maker=maker, confirmed=("maker",))
+    assert "Did you mean" not in confirmed.decision.do
+
+
+def test_a_doubt_never_contradicts_the_span_that_it_tells() -> None:
+    do = torque("M10x1.25", grade="10.9", condition="dry", maker="75 lbf*ft").decision.do
+    assert "18.7 to 74.9" in do.replace("\u00a0", " ")

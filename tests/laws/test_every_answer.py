@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 
 from gaugeblock.answer.decision import ASK, KINDS, MOST_CANDIDATES, NONE, STOP, USE
+from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.question import KINDS as QUESTIONS
 from gaugeblock.cli import main
 from gaugeblock.packet import make, render
@@ -107,6 +108,25 @@ def test_an_answer_decides_once_and_says_what_to_do(line: str) -> None:
     if found:
         stops = any(s["decision"]["kind"] == STOP for s in found)
         assert code == (1 if stops else 0)
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_what_is_not_ok_is_told_beside_the_number(line: str) -> None:
+    """A number that stands although something is not ok says so on its first screen, also where that only informs."""
+    code, record = answer(line)
+    missed: dict[str, str] = {}
+    for sheet in sheets_of(record) if code != 2 else ():
+        decision = sheet["decision"]
+        asked = {*decision["because"], *(name for q in sheet["questions"] for name in q["checks"])}
+        for check in sheet["checks"] if decision["kind"] in (USE, ASK) else ():
+            if check["result"] == "not ok" and (check["bears"] == "inform" or check["name"] not in asked):
+                missed[check["name"]] = check["reason"]
+    if missed:
+        out = io.StringIO()
+        with contextlib.redirect_stdout(out):
+            main(shlex.split(line.removeprefix("gaugeblock ")))
+        told = pretty(re.sub(r"\s+", " ", out.getvalue())).casefold()
+        assert [name for name, reason in missed.items() if pretty(reason).casefold() not in told] == []
 
 
 @pytest.fixture(scope="module", params=JOBS, ids=lambda p: p.stem)

@@ -163,3 +163,17 @@ def test_a_limit_of_habit_asks_the_maker_of_that_thing_by_its_name() -> None:
     ]
     known = heat("brake hose")
     assert all("PTFE" not in question.text for question in known.questions)
+
+
+def test_more_facts_never_hide_the_heat() -> None:
+    """What stands in for the air after shut-down decides nothing, and its outcome stands beside the limit."""
+    keys = {"gap": "1 in", "od": "3/16 in", "hot_od": "2 1/4 in", "hot_finish": "0.8", "finish": "0.8"}
+    for fluid_state in (None, "wet", "dry"):
+        more = {} if fluid_state is None else {"fluid_state": fluid_state}
+        sheet = route(
+            "brake", fluid="DOT 4", beside="exhaust header", hot_temperature="700 to 900 degF", **keys, **more
+        )
+        assert sheet.decision.kind == "ask"
+        for candidate in sheet.decision.candidates:
+            assert "estimated 256 to 411 degF" in candidate.then
+            assert candidate.then.endswith("too hot by that") == (candidate.figure.typical < 168)

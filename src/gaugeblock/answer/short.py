@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock.answer.check import INFORM, NOT_OK
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.pretty import capital, pretty
 from gaugeblock.answer.printing import number_only, other_unit, printed, shop_unit
@@ -9,6 +10,7 @@ from gaugeblock.answer.text import READ, label, width, wrap
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from gaugeblock.answer.check import Check
     from gaugeblock.answer.decision import Candidate, Decision
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.figure import Figure
@@ -37,7 +39,8 @@ def short(
     grid = aligned(sheet.grid, wide) if decision.kind in (USE, ASK) else []
     beside = _beside(sheet, wide) if decision.kind in (USE, ASK) and not grid else []
     open_ones = [q for q in sheet.questions if pretty(q.text) not in pretty(decision.do)]
-    rest = [wrap(f"{capital(q.kind)}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
+    rest = [wrap(f"{c.name}: {c.reason}", 2, 10, "NOT OK", wide=wide) for c in unmet(sheet)]
+    rest += [wrap(f"{capital(q.kind)}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
     cares = [c for c in sheet.cautions if c.severity in ("injury", "damage")]
     cares.sort(key=lambda c: c.severity != "injury")
     rest += [wrap(f"CARE  {c.text}", 2, 8, wide=wide) for c in cares[:_MOST_CAUTIONS]]
@@ -51,6 +54,19 @@ def short(
     room = max(screen - taken - len(body), _LEAST_ROOM if grid and not above else 0)
     said = _fitting(beside, rest, room, is_cut)
     return "\n".join([*head, "", *body, *grid, *said, *foot])
+
+
+def unmet(sheet: Sheet) -> list[Check]:
+    """What an answer judged not ok and yet leaves its number standing, where neither the decision nor a question says
+    so already: it is told beside the number, also where it only informs.
+    """
+    decision = sheet.decision
+    if decision.kind not in (USE, ASK) or sheet.grid:  # a table has it in its own row
+        return []
+    asked = {*decision.because, *(name for q in sheet.questions for name in q.checks)}
+    told = pretty(" ".join([decision.do, *(t for c in decision.candidates for t in (c.when, c.then))])).casefold()
+    bad = [c for c in sheet.checks if c.result == NOT_OK and not c.stops]
+    return [c for c in bad if (c.bears == INFORM or c.name not in asked) and pretty(c.reason).casefold() not in told]
 
 
 def aligned(grid: tuple[tuple[str, ...], ...], wide: int) -> list[str]:

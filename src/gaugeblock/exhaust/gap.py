@@ -362,7 +362,7 @@ def _decided(
     if asks and asks[0].name.startswith("temperature") and heat:
         return ask(VERB, candidates, names, f"Measure it hot and after shut-down.{heat}")
     first = f"{asks[0].reason.rstrip('.?')}{'?' if asks[0].reason.endswith('?') else '.'} " if asks else ""
-    return ask(VERB, candidates, names, f"{first}Take the most that fits; no rule gives one number for all.")
+    return ask(VERB, candidates, names, f"{first}Take the most that fits; no rule gives one number for all.{heat}")
 
 
 def _stopped(most: Figure, stops: list[Check], needed: Figure | None) -> Decision:

@@ -378,7 +378,10 @@ def _said(cases: list[Case], limits: list[Limit], data: Refdata) -> str:
     """One line: how warm it gets at the worst and how far that is to be trusted, and what it stands."""
     if not cases:
         return ""
+    from gaugeblock.warmth.verdict import low_end, too_hot_by
+
     estimate, _, figure = max(cases, key=lambda case: case[0].high)
     said = f"about {printed(figure, data)} at {_AT[estimate.case]}, {figure.trust}"
     stands = " or ".join(f"{number_only(f, data, figure.unit)}{f' ({c})' if c else ''}" for c, f, _ in limits)
-    return said + (f"; it stands {stands}" if stands else "")
+    hot = too_hot_by(figure, min((low_end(f, figure.unit) for _, f, _ in limits), default=figure.typical))
+    return f"{said}; it stands {stands}{hot if len(limits) == 1 else ''}" if stands else said

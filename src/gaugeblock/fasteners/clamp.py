@@ -192,9 +192,21 @@ def slippery(proof: Check, strain: Strain, whose: str, dry: DryHere | None = Non
     return Caution(text, "damage" if dry is None else "injury", ids, "calculated")
 
 
+def aimed_at(clamp: Figure) -> Figure | None:
+    """The preload that the torque behind a clamp load was worked out for: no friction stands between the two. None
+    where a torque was named.
+    """
+    torque = clamp.inputs[0]
+    is_worked_out = torque.rule is not None and torque.rule.name == "torque_from_preload"
+    return next((f for f in torque.inputs if f.quantity == "preload"), None) if is_worked_out else None
+
+
 def _at_usual_friction(share: Figure) -> Figure:
     """A share of proof at the governing friction alone: its evidence is not that of the ends of the spread."""
     clamp, proof_load = share.inputs
+    aimed = aimed_at(clamp)
+    if aimed is not None:
+        return share.replace(id=f"{share.id}<usual", low=None, high=None, inputs=(aimed, proof_load), conditions="")
     alone = clamp.replace(
         id=f"{clamp.id}<usual", low=None, high=None, inputs=clamp.inputs[:3], conditions="at the usual friction"
     )
@@ -258,6 +270,8 @@ def dry_check(answer: Figure, dry: DryHere, whose: str, for_condition: str = "")
     ``for_condition`` is what a maker's figure is for.
     """
     as_high = base(answer) >= base(dry.figure) * _NEARLY
+    if answer.rule is not None and any(f.quantity == "nut_factor" and f.basis == "stated" for f in answer.inputs):
+        whose = TABLE  # worked out for the friction that was given: that it is as high as the dry one is no fault
     required = actual = None
     result, bears, reason = OK, INFORM, dry.text
     if as_high and dry.highest > 100:

@@ -107,6 +107,8 @@ def of_bolt(bolt: Bolt, found: Joint | None, torque: Figure | None, data: Refdat
     """All doubts about what was typed for a bolt; ``torque`` is the one of the tables, None where there is none."""
     is_judged = found is not None and found.proof is not None
     doubts = [*_of_torques(bolt.wish, _span(found, bolt, data), is_judged), *_of_crow_foot(bolt.tools, data)]
+    if torque is not None and not any(d.option == "maker" for d in doubts):
+        doubts += _of_the_other_unit(bolt.wish.maker, torque)
     named = _first_torque(bolt.wish)
     against = torque if named is None else named
     doubts += _of_drag(bolt.tools, against, data)
@@ -215,12 +217,30 @@ def _of_maker(maker: Maker, span: tuple[float, float]) -> list[Doubt]:
     return [Doubt("maker", says)] if says else []
 
 
+# So near the tables' torque a number in newton metres is that torque, and was written in pound-feet by mistake.
+_SAME = 0.08
+
+
+def _of_the_other_unit(maker: Maker | None, torque: Figure) -> list[Doubt]:
+    """A maker's pound-feet that are a third over the tables' torque, and would be it in newton metres."""
+    if maker is None or not maker.stages.torques or not maker.stages.ends_by_torque:
+        return []
+    last = maker.stages.torques[-1].low
+    if last is None or last.unit != "lbf*ft" or abs(float(last.value) / base(torque) - 1) > _SAME:
+        return []
+    has = f"{units.significant(base(torque), 3)} N*m"
+    said = f"the maker's {last.text} is {base_of(last) / base(torque):.2g} times the {has} of the tables"
+    return [Doubt("maker", did_you_mean(capital(said), (f"{last.number} N*m",)))]
+
+
 def _outside(measure: Measure, span: tuple[float, float], whose: str) -> str:
     got = base_of(measure)
     if span[0] * (1 - 1e-9) <= got <= span[1] * (1 + 1e-9):
         return ""
     unit = measure.unit
     low, high = (units.significant(units.from_base(e, unit), 2) for e in span)
+    if measure.number in (low, high):
+        low, high = (units.significant(units.from_base(e, unit), 3) for e in span)
     far = "low" if got < span[0] else "high"
     said = f"{whose}{measure.text} is very {far} here: this fastener takes about {low} to {high} {unit}"
     return did_you_mean(capital(said), other_readings(measure, *span, TORQUES))

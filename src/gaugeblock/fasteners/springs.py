@@ -9,6 +9,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
 from gaugeblock.calc import fasteners as calc
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.clamp import aimed_at
 from gaugeblock.fasteners.draft import CLOSED, LOADED, STRETCH, Draft
 from gaugeblock.fasteners.joint import Joint
 from gaugeblock.fasteners.target import proof_load_of
@@ -172,19 +173,23 @@ def _check_load(found: Joint, strain: Strain, grip: Grip, share: Figure, draft: 
         conditions="high: at the lowest friction",
     )
     draft.figure(load, opens, bolt)
-    draft.check(_closed(load, opens, data))
+    aimed = aimed_at(clamp)
+    usual = opens if aimed is None else opens.replace(id=f"{opens.id}<usual", low=None, high=None, inputs=(aimed, share))
+    draft.check(_closed(load, opens, usual, data))
     proof = proof_load_of(found, data)
     if proof is not None:
         draft.check(_loaded(bolt, proof, data))
 
 
-def _closed(load: Figure, opens: Figure, data: Refdata) -> Check:
-    """Opened at the usual friction it stops; at the highest friction alone it asks, for that end is far from usual."""
+def _closed(load: Figure, opens: Figure, usual: Figure, data: Refdata) -> Check:
+    """Opened at the usual friction it stops, by what that is known from; at the highest friction alone it asks, for
+    that end is far from usual.
+    """
     got = units.from_base(base(load), opens.unit)
     least = opens.low if opens.low is not None else opens.typical
-    said = f"the load of {number_only(load, data)} on one bolt; the joint opens at about {number_only(opens, data)}"
+    said = f"the load on one bolt is {number_only(load, data)}; the joint opens at about {number_only(opens, data)}"
     ends = f"{said}, at {units.significant(least, 3)} {opens.unit} with the highest friction"
-    required, actual = Bound(opens.typical, opens.unit, "max", opens), Bound(got, opens.unit, figure=load)
+    required, actual = Bound(opens.typical, opens.unit, "max", usual), Bound(got, opens.unit, figure=load)
     margin = (least - got) / least
     if got > opens.typical * (1 + 1e-9):
         return Check(CLOSED, NOT_OK, said, required, actual, margin, bears=STOP)

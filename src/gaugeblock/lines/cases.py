@@ -25,19 +25,27 @@ if TYPE_CHECKING:
 class Estimates(Value):
     """What the estimate adds to a sheet, with its worst case and the gap that case needs (None where there is none).
 
-    ``is_enough`` where the hottest case, of inputs that were all given, is within every limit with its whole band.
+    ``is_enough`` where the hottest case, of inputs that were all given, is within every limit with its whole band;
+    ``guessed`` is the temperature of the hottest case where something stands in for what nobody gave in all of them.
     """
 
-    __slots__ = ("found", "is_enough", "needed", "worst")
+    __slots__ = ("found", "guessed", "is_enough", "needed", "worst")
 
     found: Found
     worst: Estimate | None
     needed: Figure | None
     is_enough: bool
+    guessed: Figure | None
 
     def __init__(
-        self, found: Found, worst: Estimate | None = None, needed: Figure | None = None, is_enough: bool = False
+        self,
+        found: Found,
+        worst: Estimate | None = None,
+        needed: Figure | None = None,
+        is_enough: bool = False,
+        guessed: Figure | None = None,
     ) -> None:
+        put(self, "guessed", guessed)
         put(self, "found", found)
         put(self, "worst", worst)
         put(self, "needed", needed)
@@ -79,7 +87,7 @@ def estimates(inputs: dict[str, Figure], stands_in: str, line: Line, judged: Jud
     guessed = [] if governed else [c for case in solved if case.stands_in for c in _guessed(case, judged)]
     found = Found([case.figure for case in solved], [*checks, *held, *guessed])
     if not own:
-        return Estimates(found)
+        return Estimates(found, guessed=solved[0].figure if solved else None)
     worst, figure = own[0].estimate, own[0].figure
     found += Found(views_of(worst, figure)) + _said(worst, figure, inputs, kind)
     limit = judged.lowest

@@ -21,7 +21,7 @@ from gaugeblock.lines.heat import (
 from gaugeblock.lines.judged import FLUID, MATERIAL, MISSING, NOBODY, OPEN
 from gaugeblock.lines.keys import NO_PLACE
 from gaugeblock.value import Value, put
-from gaugeblock.warmth.verdict import beside, high_end, left, low_end
+from gaugeblock.warmth.verdict import beside, high_end, left, low_end, too_hot_by
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -55,7 +55,8 @@ def decide(
     judged: Judged, found: Found, doubted: Sequence[Question], temperature: Figure | None, needed: Figure | None
 ) -> tuple[Decision, tuple[Question, ...]]:
     """The decision and its questions. ``temperature`` is the one measured, else the estimate that governs;
-    ``doubted`` are the questions about what is implausible, which come first.
+    ``doubted`` are the questions about what is implausible, which come first. An estimate with something in it that
+    nobody gave is told, and decides nothing.
     """
     choices = _choices(judged)
     questions = one_of_each(
@@ -188,7 +189,8 @@ def _then(limit: Figure, temperature: Figure | None) -> str:
     low, high = (end(temperature, temperature.unit) for end in (low_end, high_end))
     if not low < high:
         return f"estimated {high:.0f} {temperature.unit}, without a band"
-    return f"estimated {low:.0f} to {high:.0f} {temperature.unit}"
+    end, said = low_end(limit, temperature.unit), f"estimated {low:.0f} to {high:.0f} {temperature.unit}"
+    return f"{said}{too_hot_by(temperature, end)}"
 
 
 def _beside(limit: Figure, temperature: Figure | None) -> str:

@@ -81,17 +81,18 @@ def route_of(
     gap = line.figure("gap", data)
     found = Found((), (), noted.cautions) + _measured(line, judged, measured, more) + Found((), noted.checks)
     found += _bearing(more.found, line)
-    if measured is None and more.worst is None:
+    if measured is None and more.worst is None and more.guessed is None:
         found += untested(judged)
     found += Found([] if judged.margin is None else [judged.margin])
     found += Found([] if gap is None else [gap]) + _parts(words, judged, inputs, gap)
     doubted = doubts(line, inputs, data)
     found += doubted
     governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
+    told = governs if governs is not None else more.guessed
     wet = (*vapour(judged.fluid.item), *boils(judged.fluid.item, governs))
     found += Found((), (), (*judged.cautions, *wet, *line_rules.written(words), *line_rules.shop(line, data)))
     found = (first or Found()) + found + words.found()
-    decision, questions = decide(judged, found, doubted.questions, governs, more.needed)
+    decision, questions = decide(judged, found, doubted.questions, told, more.needed)
     return Sheet(
         _title(line),
         line.asked(),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from gaugeblock.answer.decision import ASK, NONE, STOP, USE, fact
 from gaugeblock.answer.pretty import capital, pretty
+from gaugeblock.answer.short import unmet
 from gaugeblock.packet.cautions import warned
 from gaugeblock.packet.first import also
 from gaugeblock.packet.measure import height, width
@@ -52,13 +53,18 @@ def card(number: int, item: Item, paper: Paper) -> SimpleNamespace:
         what=pretty(made.what),
         order=pretty(made.order),
         steps=steps,
-        notes=[pretty(_capital(n.rstrip("."))) for n in made.notes],
+        notes=[pretty(_capital(n.rstrip("."))) for n in (*_not_ok(item), *made.notes)],
         again=pretty(made.again),
         trust=_trust(item, paper),
         cautions=warned(item),
         boxes=_boxes(made, decision.kind),
         table=[[pretty(c) for c in row] for row in made.table] if decision.kind in (USE, ASK) else [],
     )
+
+
+def _not_ok(item: Item) -> list[str]:
+    """What was judged not ok and yet leaves the number standing."""
+    return [f"not ok: {check.name}: {check.reason}" for check in unmet(item.sheet)]
 
 
 def _capital(text: str) -> str:

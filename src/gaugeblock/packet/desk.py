@@ -5,7 +5,7 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
-from gaugeblock.answer.check import INFORM, OK
+from gaugeblock.answer.check import INFORM, NOT_OK, OK
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import pretty
 from gaugeblock.answer.short import MINOR
@@ -38,7 +38,8 @@ def desk(item: Item, place: Place, paper: Paper, cautions: list[SimpleNamespace]
     figures = listed[: _MOST_FIGURES + _told_twice(listed)]
     apart = _apart(figures, roles)
     told = [c for c in sheet.checks if c.result != OK and not _is_on_card(c, item)]
-    told = [c for c in told if c.bears != INFORM]  # what informs changes nothing that is set today: packet.json has it
+    # What informs and cannot be told changes nothing that is set today: packet.json has it.
+    told = [c for c in told if c.bears != INFORM or c.result == NOT_OK]
     return SimpleNamespace(
         name=item.name,
         place=place,

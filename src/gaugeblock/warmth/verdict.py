@@ -121,6 +121,15 @@ def in_band(figure: Figure, end: float, strictest: float, what: str, margin: Fig
     return OK, said
 
 
+def too_hot_by(estimated: Figure, end: float) -> str:
+    """What an estimate says of a limit in its own unit, behind its number; blank where it is under it with its whole
+    band.
+    """
+    if estimated.typical > end:
+        return ": too hot by that"
+    return ": it may be too hot" if high_end(estimated, estimated.unit) > end else ""
+
+
 def left(limit: Figure, at: Figure) -> str:
     """How much a temperature leaves to its limit, as a person reads it."""
     room = low_end(limit, at.unit) - high_end(at, at.unit)

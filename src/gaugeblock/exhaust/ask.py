@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.exhaust.ends_ask import EXHAUST, HANGER, IGNITION, OUTLET
 from gaugeblock.exhaust.gas_ask import HOT
+from gaugeblock.exhaust.joint_ask import JOINT
 from gaugeblock.exhaust.wrap_ask import WRAP
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -32,12 +33,6 @@ def _gap() -> Callable[..., Sheet]:
     from gaugeblock.exhaust.gap import exhaust_gap
 
     return exhaust_gap
-
-
-def _joint() -> Callable[..., Sheet]:
-    from gaugeblock.exhaust.joint import exhaust_joint
-
-    return exhaust_joint
 
 
 _LONG = 6  # letters of 2 1/2 and no more
@@ -291,7 +286,13 @@ GAP = Topic(
                 say="{} pipe",
                 cue=("primar",),
             ),
-            amount("length", before="an?", after="(?:exhaust|tail ?pipe|pipe|header)(?: pipe)?", say="{} pipe"),
+            amount(
+                "length",
+                before="(?:an?|the|my)",
+                after="(?:exhaust|tail ?pipe|pipe|header)(?: pipe)?",
+                bare="in",
+                say="{} pipe",
+            ),
         ),
         "hot": (amount("temperature", before="(?:at|running(?: at)?)", say="pipe at {}"),),
         "movement": (amount("length", after="(?:movement|of growth|growth)", say="moves {}"),),
@@ -323,70 +324,5 @@ GAP = Topic(
     table="exhausts",
     job_keys={"to": "gaps[]"},
     unmoved="standard quality",
-)
-_AGAIN = r"re-?(?:tighten(?:ing)?|torqu(?:e|ing)|check)"
-_KINDS = (
-    (rf"{_AGAIN}(?: the| my)? (?:header|manifold) bolts?|(?:header|manifold) bolts? {_AGAIN}", "header flange"),
-    (r"(?:slip|slip[ -]fit|expanded)(?: (?:joints?|fit|ends?))?|sockets?", "slip joint"),
-    (r"(?:header|collector) slip(?: joint)?|sliding joint", "sliding joint"),
-    (r"butt welds?|weld gap", "butt weld"),
-    (r"pie ?cuts?|mit(?:er|re)(?:s|d)?(?: bends?)?", "mitre"),
-    (r"collector (?:taper|angle)|(?:taper|angle) of (?:the |a )?collector", "collector"),
-    (r"(?:x|h)[ -]pipe|balance pipe|cross ?over(?: pipe)?", "balance pipe"),
-    (r"(?:o2|oxygen|lambda|wideband)?(?: sensor)? ?bungs?|sensor boss", "sensor boss"),
-)
-JOINT = Topic(
-    _joint,
-    "exhaust joint",
-    {
-        "kind": tuple(Shaped(pattern, always(kind), kind) for pattern, kind in _KINDS),
-        "od": (
-            amount("length", after="(?:exhaust|pipe|tube)(?: pipe)?", bare="in", say="{} pipe"),
-            amount("length", say="{} pipe", doubt=1),
-        ),
-        "wall": (amount("length", after="wall", say="{} wall"),),
-        "overlap": (
-            amount("length", after="(?:of )?(?:over)?lap", say="{} overlap"),
-            amount("length", before=r"(?:over)?lap(?: (?:is|of|only|at|about|by))*", say="{} overlap"),
-            amount(
-                "length",
-                followed=r"(?:enough|ok|okay|too (?:little|short)|plenty)",
-                say="{} overlap",
-                cue=("enough", "ok", "too ", "plenty"),
-            ),
-        ),
-        "fact": (
-            Shaped(
-                r"(?:how (?:much|far|deep)(?: (?:should|must|does|do|of|an?|the|i|it|pipe|to|they|in))*"
-                r" )?(?:overlap|insert(?:ion)?"
-                r"(?: depth)?|slide in(?:to)?|push(?:ed)? in(?:to)?|go(?:es)? in(?:to)?|depth|engage(?:ment)?)",
-                always("overlap"),
-                "the overlap",
-                cue=("overlap", "insert", " into", " in", "depth", "engage"),
-            ),
-            Shaped(r"how (?:far|deep)", always("overlap"), "the overlap", doubt=1, cue=("how far", "how deep")),
-        ),
-        "socket": (amount("length", before="socket", say="{} socket"),),
-        "angle": (
-            amount("angle", say="{} in all"),
-            Shaped(
-                r"(?:(?:for|in|at|to make) )*an? (?P<n>30|45|60|90|120|180)(?: (?:bends?|elbows?|turn))?"
-                r"|(?P<m>30|45|60|90|120|180) (?:bends?|elbows?|turn)",
-                lambda m: f"{m['n'] or m['m']} deg",
-                "{} in all",
-                doubt=1,
-            ),
-        ),
-    },
-    rf"{EXHAUST}|duals?(?: exhausts?| system)?|overlap|joints?|clearance|inside diameter|id|size|gap|for|how"
-    r" (?:much|many|far|big)|bends?|where|place(?:ment)?|do i|when|its|before|(?:the )?clamps?|goes on"
-    r"|(?:at )?(?:what |which )?angle(?= *$)|lap(?= (?:on|of|for|in)\b)|enough",
-    needs=("kind",),
-    asks_for=(
-        r"re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["
-        r" -]?pipe|bungs?|boss|sliding"
-    ),
-    table="exhausts",
-    job_keys={"kind": "joint"},
 )
 TOPICS = (WRAP, PIPE, GAP, JOINT, RUN, OUTLET, HANGER, IGNITION)

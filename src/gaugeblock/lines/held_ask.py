@@ -57,6 +57,19 @@ _ABOVE = (
 )
 
 
+class NotBehindFeet(Shaped):
+    """A size that is no part of feet and inches: 5 ft 6 in."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read; right behind feet only with a point or a part: 10 ft 2.5 in."""
+        is_behind = (
+            at > 0 and words[at - 1] in ("ft", "foot", "feet", "'") and words[at].isdigit() and "/" not in words[at + 1]
+        )
+        return () if is_behind else super().take(words, at, data)
+
+
 class Above(Shaped):
     """So many degrees over a shop of 20 degC, in the scale that was said."""
 
@@ -106,7 +119,20 @@ GROWTH = Topic(
             Graded("aluminium"),
         ),
         "od": (
-            amount("length", followed=r"(?:stainless|mild|steel|exhaust|pipe|tube|header)"),
+            NotBehindFeet(
+                r"(?P<n>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9.]+) ?(?:in|inch(?:es)?|\"|mm)"
+                r"(?= (?:stainless|mild|steel|exhaust|pipe|tube|header))",
+                lambda m: m[0],
+                "{} tube",
+                cue=("in", '"', "mm"),
+            ),
+            NotBehindFeet(  # beside a length of feet: no exhaust is wider
+                r"(?P<n>[1-6](?:\.[0-9]+| [1-7]/8| [13]/4| 1/2)?|[1-6][0-9](?:\.[0-9])?(?= ?mm)) ?(?:in|inch|\"|mm)",
+                lambda m: m[0],
+                "{} tube",
+                doubt=1,
+                cue=("in", '"', "mm"),
+            ),
             Shaped(  # 2 1/2 16 gauge
                 rf"(?P<n>{NUMBER})(?: ?(?:in|inch|\"|mm))?(?: od)? (?:x |by )?[0-9]{{1,2}} ?(?:ga|gauge)(?: wall)?",
                 lambda m: m[0],

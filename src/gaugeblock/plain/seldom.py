@@ -39,7 +39,11 @@ FIRST: dict[str, str] = {
         "way around|way round|weaker than|wet or dry|dry or wet"
         "|two and a half"
     ),
-    "piped": "by one |x one |by ninety|by eighty|by sixty|by forty|x ninety|one twenty |ninety five |same |weld|haz|mtr",
+    "piped": (
+        "by one |x one |by ninety|by eighty|by sixty|by forty|x ninety|one twenty |ninety five |same |weld|haz|"
+        "mtr|mouth| h1| seamless|an3|an4|an5|an6|an8|an10|an12|an16|an-|an inch|the crank|the fly|the engine|ft |"
+        "foot |feet |'"
+    ),
     "tubed": (
         " wall| rad|one ten|one eleven|one twe|one thir|one fort|one fourt|one fift|one sixt|one seven|"
         "one eight|one ninet|vee| alum| stainless| ally|etre by|etre x|eter by|eter x|mandrel|minus |inch n |"

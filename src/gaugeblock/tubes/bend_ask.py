@@ -130,6 +130,14 @@ _TWO_READERS = (
         "legs {}",
         cue=("across", " over"),
     ),
+    Shaped(  # 44 up, 40 across and 44 down
+        rf"(?P<n>{NUMBER}){_PART} (?:up|high|tall)(?: (?:one|each) side)?(?P<across> {NUMBER}{_PART} (?:across|over|wide)"
+        rf"(?: (?:the )?(?:top|middle))?) (?:and )?(?:back )?(?P<m>{NUMBER}){_PART} (?:back )?(?:down|high|tall)"
+        r"(?:(?: (?:on|the))* other(?: side)?)?",
+        _hoop,
+        "legs {}",
+        cue=(" across", " over", " wide"),
+    ),
     Shaped(
         rf"one (?:leg|side|arm|end|straight)(?: (?:is|of|at|was))* (?P<n>{NUMBER})(?: ?(?:in|inch(?:es)?|mm|\"))?"
         rf" {_OTHER} (?P<m>{NUMBER}){_UNIT}",
@@ -341,10 +349,10 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     cue=("2 ", "3 ", "4 ", "pair of", "both"),
                 ),
                 Shaped(
-                    r"(?P<c>2|3|4|(?:an? )?pair of) (?P<n>15|30|45|60|90|120)(?: bends?)",
-                    lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n']} deg",
+                    r"(?P<c>2|3|4|(?:an? )?pair of) (?P<n>15|30|45|60|90|120)(?: bends?)|(?P<m>30|45|60|90)s",
+                    lambda m: f"{_COUNTED.get(m['c'], '2')} x {m['n'] or m['m']} deg",
                     "{}",
-                    cue=("2 ", "3 ", "4 ", "pair of"),
+                    cue=("2 ", "3 ", "4 ", "pair of", "0s", "5s"),
                 ),
             ),
             "legs": _LEG_READERS,

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.asking import NUMBER, Shaped, Topic
+from gaugeblock.answer.asking import NUMBER, Hit, Shaped, Topic
 from gaugeblock.errors import InputError
 from gaugeblock.tubes.said import DEG, answer_in
 from gaugeblock.tubes.sizes_ask import OD_OF_TUBE
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from gaugeblock.answer.asking import Reader
     from gaugeblock.tables.load import Refdata
@@ -21,6 +21,21 @@ _PIECES = (
     r"(?:lengths?|bits?|pieces?|tubes?|pipes?|sticks?|members?|rails?|bars?|box(?:es)?|sections?|sides?|ends?"
     r"|legs?|arms?)"
 )
+
+
+class Mitred(Shaped):
+    """An angle behind a mitre of two pieces: it is the one between them."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """As it is read, behind those words alone."""
+        before = words[:at]
+        is_of_two = any(word.startswith(("mitre", "miter")) for word in before) and not _TWO.isdisjoint(before)
+        return super().take(words, at, data) if is_of_two else ()
+
+
+_TWO = frozenset(["2", "two", "both"])
 _STRAIGHT = "nothing is cut: the two are in one line"
 
 
@@ -67,6 +82,7 @@ def corner_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "{} between them",
                     cue=("meet", "join", "come", "butt", "set"),
                 ),
+                Mitred(rf"(?:at|by) (?P<n>{NUMBER}) ?(?:{DEG})", lambda m: f"{m['n']} deg", "{} between them"),
                 Shaped(
                     rf"(?:{_MEET})(?: (?:each other|up|together))* (?:square|at (?:an? )?right angles?)",
                     lambda _: "90 deg",
@@ -84,7 +100,8 @@ def corner_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         r"|have to|has to|end|square|frames?|corners?|steel|degrees?|both|mm|that|which",
         needs=("between",),
         settle=_settle,
-        asks_for=r"includ(?:ed|ing)|(?:meet\w*|join\w*|corners?)\b.*\b(?:mit(?:er|re)\w*|angle|saw|cut)|(?:mit(?:er"
+        asks_for=r"includ(?:ed|ing)|mit(?:er|re)\w* (?:of |for |on )?(?:two|2|both)\b|"
+        r"(?:meet\w*|join\w*|corners?)\b.*\b(?:mit(?:er|re)\w*|angle|saw|cut)|(?:mit(?:er"
         r"|re)\w*"
         r"|angle|saw|cut)\b.*\b(?:meet\w*|join\w*|corners?)",
         is_named=True,

@@ -27,7 +27,7 @@ _OF_BRAKES = ("45 deg double", "bubble (ISO)")
 
 def _settle_flare(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Which line it is says which flares are meant, and that the nut of a double one is that of an inverted flare."""
-    settled = {k: v for k, v in values.items() if k != "line"}
+    settled = {k: v for k, v in values.items() if k not in ("line", "metal")}
     if "line" in values and values.get("flare") == _OF_BRAKES[0]:
         is_metric = values.get("od", "").endswith(" mm")
         settled.setdefault("standard", "metric brake nut" if is_metric else "inverted flare")
@@ -162,7 +162,8 @@ _SIGNALS = (
     r" )?threads?(?: size)?|what threads?|(?:fuel )?hard ?lines?"
     r"|hard(?= (?:fuel|brake) (?:line|pipe|tube))|lines?|fuel"
     r" (?:lines?|pipes?|tubes?)(?:"
-    r" nuts?)?|tubes?|size|fits?|ports?|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?"
+    r" nuts?)?|tubes?|size|fits?|match(?:es)?|suits?|goes (?:on|to|with)|ports?"
+    r"|for flaring|(?:to )?flare it|max(?:imum)? wall|wall(?: max(?:imum)?| limit)?|max(?:imum)?"
 )
 
 
@@ -204,6 +205,14 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
                 Shaped(r"(?:what|which) (?:tube |line )?nut(?: (?:size|thread))?", always("thread"), "its thread"),
             ),
             "line": (Shaped(r"brakes?(?: (?:lines?|pipes?|tubes?|tubing))?", always("brake line"), "of a brake line"),),
+            "metal": (  # whose flare and nut are those of steel; stainless is another thing
+                Shaped(
+                    r"(?:copper[- ]nickel|cupro[- ]?nickel|[ck]unifer|plain steel)(?: (?:tub(?:e|ing)|pipe|line))?",
+                    lambda m: m[0],
+                    "of {}",
+                    cue=("copper", "cupro", "unifer", "plain"),
+                ),
+            ),
             "port": (
                 Shaped(
                     r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)",

@@ -63,6 +63,13 @@ GAUGE = Topic(
                 "{}, not steel",
                 cue=("not ",),
             ),
+            Shaped(  # of a tube it is another system
+                r"(?:mild|carbon|plain|uncoated)(?: steel)?(?: sheet| plate| panel)?(?! (?:tub|pipe|erw|dom|box|roll))"
+                r"|(?:american|us|yank)(?: standard)? (?:sheet|steel)(?: gauge)?",
+                always("manufacturers standard sheet"),
+                "mild steel sheet",
+                cue=("mild", "carbon", "plain", "uncoated", "american", "us ", "yank"),
+            ),
             Named(_systems),
         ),
     },

@@ -102,8 +102,8 @@ def topic() -> Topic:
         r"|by hand|of|for",
         needs=("od", "line"),
         settle=_settle,
-        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|how (?:tight"
-        rf"|sharp)\w*\b.*\b(?:bend|bent)"
+        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|(?:min(?:imum)?|tightest|smallest|sharpest|least) bend"
+        rf"|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)"
         r"|bend\b.*\bhow (?:tight|sharp)",
         is_named=True,
         unmoved="state service quality",

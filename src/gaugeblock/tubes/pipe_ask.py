@@ -171,7 +171,9 @@ PIPE = Topic(
             Shaped(r"(?P<n>[0-9]+s)", lambda m: m["n"].upper(), "schedule {}"),
         ),
     },
-    r"nominal bore|(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|dia(?:meter)?|how"
+    r"(?:i'?m |to |am )?(?:sleev(?:e|es|ed|ing)|slid(?:e|es|ing)|slip(?:s|ping)?)(?: (?:it|them|this))?"
+    r" (?:over|into|inside|onto|on)(?: (?:an?|the|my|some))? tub(?:e|ing)"
+    r"|nominal bore|(?:steel |black |galvanised |galvanized )?pipes?|od|outside(?: diameter)?|dia(?:meter)?|how"
     r" big|real|true|stainless"
     r"|steel|nominal|per foot|a foot|size|sizes|actual(?:ly)?|short|dies?"
     r"|shoes?|former|bender|sits?|properly|fits?|same|measures?|supposed(?: to be)?|nb|which|has",

@@ -108,7 +108,7 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         _OF_OFFSETS,
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|drops?|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear"
+        asks_for=r"offset|jog|joggle|travel|kick|drops?|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear"
         r"|miss",
         is_named=True,
         unmoved="metal finish state form standard service quality",

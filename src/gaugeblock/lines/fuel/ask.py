@@ -163,6 +163,12 @@ FUEL = Topic(
                 lambda m: f"{m['n']} {'ft' if m['u'][0] == 'f' else 'm'}",
                 "{} of line",
             ),
+            Shaped(
+                r"(?P<n>[2-9][0-9]|[1-4][0-9]{2}) ?(?:in|inch(?:es)?)(?= (?:of|long|run|feed|line))",
+                lambda m: f"{m['n']} in",
+                "{} of line",
+                cue=("in",),
+            ),
         ),
         "bore": (
             amount("length", after="(?:bore|id|inside)(?: (?:fuel )?line)?", say="bore {}"),

@@ -40,7 +40,64 @@ _BESIDE_A_WELD = (
     r"(?:in|at|near(?: to)?|beside|next to|by|close to|right at|around)(?: (?:the|a|its?))* (?:welds?|haz"
     r"|heat[ -]affected(?: zone)?)\b(?! (?:tee|neck|on|in|bung|nut|ring))"
 )
+# Of a hose the number tells no tube.
+_AN_TUBE = (
+    r"^(?!.*\b(?:hoses?|braid\w*|bolts?|washers?|torque|spanner|wrench)\b)(?=.*\b(?:tub(?:e|es|ing)|pipes?|lines?|hardlines?)\b)"
+    r"(.*?)(?<![a-z0-9])an-?([0-9]{1,2})\b(?! ?(?:bolt|mm|inch|in\b))"
+)
+
+
+def _of_an(match: re.Match[str]) -> str:
+    """``an8`` on a tube is a flare of 37 degrees on one of eight sixteenths."""
+    from fractions import Fraction
+
+    return f"{match[1]}an flare {Fraction(int(match[2]), 16)} in"
+
+
 _OF_STRENGTH = r"^(?=.*\b(?:strength|strong|yields?|tensile|uts)\b)"
+
+
+_COUNTED = {
+    "one": 1,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "seven": 7,
+    "eight": 8,
+    "nine": 9,
+    "ten": 10,
+    "eleven": 11,
+    "twelve": 12,
+    "thirteen": 13,
+    "fourteen": 14,
+    "fifteen": 15,
+    "sixteen": 16,
+    "seventeen": 17,
+    "eighteen": 18,
+    "nineteen": 19,
+    "twenty": 20,
+}
+_COUNT = rf"(?:[0-9]{{1,2}}|{'|'.join(_COUNTED)})"
+_UNDER_A_FOOT = r"(?:1[01]|[0-9]|ten|eleven|one|two|three|four|five|six|seven|eight|nine)"
+# A size of tube behind feet is none of their inches: 10 ft 2 in .120 dom, 8 ft 3 inch exhaust.
+_OF_A_LENGTH = (
+    r"(?= *$| +(?:of|long|length|lengths|each|span|spans|apart|run|runs|gap|high|tall|across|between|from|to|what|how|which|with|and"
+    r"|at|on|in|is|will|does|can|do|for|overall|total|all|tube to tube|[1-9]|one|two|inch and)\b(?! ?x))"
+)
+_BORE = r"(?:slave|master|bore|stroke|piston)"
+_MORE = r"(?:and|n|of|thick|long|three|half|quarter|seven|five|eighth|[0-9])\b"
+_HUNDREDS = r"one|two|three|four|five|six|seven|eight|nine|a"
+_UNDER = rf"twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|{'|'.join(_COUNTED)}"
+_FEET = rf"(?<![0-9./x-])\b({_COUNT}) ?(?:ft|foot|feet|')"
+
+
+def _feet_and_inches(match: re.Match[str]) -> str:
+    """``5 ft 6 in`` is one length of 66 in."""
+    feet, inches = (_COUNTED.get(match[n]) or int(match[n]) for n in (1, 2))
+    part = {"half": 0.5, "1/2": 0.5, "quarter": 0.25, "1/4": 0.25, "three quarters": 0.75, "3/4": 0.75}
+    return f"{feet * 12 + inches + part.get(match[3] or '', 0):g} in"
 
 
 # A piece that a line must have; the pattern; what is written for it.
@@ -70,5 +127,46 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         rf"\b(?:drops?|falls?|goes|comes|is left|gets?)(?: (?:down|back))*(?: to)? {_WELDED}",
         "strength welded",
     ),
+    (
+        "mouth",
+        r"\bbird'?s?[ -]?mouth",
+        "fishmouth",
+    ),
+    (
+        " seamless",
+        r"\bseamless(?: tube)?(?: +(?:and|so|tube))? +not (?:welded|erw|seamed|seam welded)\b",
+        "seamless tube",
+    ),
+    (" seamless", r"\bseamless\b(?! (?:mild |steel |stainless |carbon )*(?:tub|pipe))", "seamless tube"),
+    *(
+        (
+            cue,
+            rf"{_FEET},? *(?:and )?({_UNDER_A_FOOT})(?: (?:and a )?(half|quarter|three quarters|1/2|1/4|3/4))?"
+            rf" ?(?:in|inch|inches|\")(?![a-z/]){_OF_A_LENGTH}",
+            _feet_and_inches,
+        )
+        for cue in ("ft ", "foot ", "feet ", "' ")
+    ),
+    *(
+        (cue, rf"\b({_BORE}(?: (?:cylinder|bore))?(?: (?:is|of|was|with))?) an inch\b(?!(?: {_MORE}))", r"\1 1 inch")
+        for cue in ("an inch",)
+    ),
+    ("an inch", rf"\ban inch (?=(?:{_BORE})\b)", "1 inch "),
+    *(
+        (
+            cue,
+            r"^(?=.*\b(?:exhausts?|pipes?|duals?|mufflers?|injectors?|fuel pump|pump|headers?)\b)(?!.*\b(?:torque|gears?|axle|lbs?|nm)\b)"
+            r"(.*?)\b(?:(?:about|around|roughly|maybe|makes?|making|puts? out|putting out|does|doing|got|has|good for) )*"
+            rf"((?:{_HUNDREDS}) hundred(?: (?:and )?(?:{_UNDER})(?:[ -](?:{_UNDER}))?)?|[1-9][0-9]{{2}})"
+            r" (?:at|on) the (?:crank|flywheel|engine|fly|dyno)\b(?! (?:bolt|pulley|nut|damper|snout|housing))",
+            r"\1\2 hp ",
+        )
+        for cue in ("the crank", "the fly", "the engine")
+    ),
+    ("'", rf"{_FEET} ?({_UNDER_A_FOOT})(?: (1/2|1/4|3/4))?\"", _feet_and_inches),
+    ("foot ", rf"\b({_COUNT}) foot ({_UNDER_A_FOOT})()(?= (?:long|of)\b)", _feet_and_inches),
+    *((f"an{n}", _AN_TUBE, _of_an) for n in (3, 4, 5, 6, 8, 10, 12, 16)),
+    *((f"an-{n}", _AN_TUBE, _of_an) for n in (3, 4, 5, 6, 8, 10, 12, 16)),
+    (" h1", r"\b3003 (h1[0-9])\b", r"3003-\1"),
     ("mtr", r"(?<=[0-9]) ?mtrs?\b", " m"),
 )

@@ -23,7 +23,7 @@ _TENS = {
 _DIGIT = "|".join(_ONES)
 _TEN = "|".join(_TENS)
 # Words of a line that is about a tube, and of one that is about a thread.
-_TUBE = r"\b(?:tub(?:e|es|ing)|pipes?|bends?|bent|die|box|rhs|shs|wall|cds|dom|erw|cope|notch|kg/m)\b"
+_TUBE = r"\b(?:tub(?:e|es|ing)|pipes?|bends?|bent|die|box|rhs|shs|chs|wall|cds|dom|erw|cope|notch|kg/m)\b"
 _BENT = (
     r"\b(?:tub(?:e|es|ing)|pipes?|die|dies|bend|bends|offset|jog|joggle|radius|dodge|former|step|bars?|hoops?"
     r"|exhausts?|dog ?leg|kick|drops?|brake line|s[- ]bend)\b"
@@ -52,7 +52,7 @@ def _three(match: re.Match[str]) -> str:
 def _two(match: re.Match[str]) -> str:
     """``38x2`` of a tube is 38 mm with a wall of 2 mm; of a bolt it stays."""
     is_tube = re.search(_TUBE, match.string) is not None and re.search(_THREAD, match.string) is None
-    if not is_tube or int(match[1]) < _LEAST_OD or not 0 < float(match[2]) <= _MOST_WALL:
+    if not is_tube or float(match[1]) < _LEAST_OD or not 0 < float(match[2]) <= _MOST_WALL:
         return match[0]
     return f"{match[1]} mm x {match[2]} mm"
 
@@ -142,7 +142,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for digit in range(10)
     ),
     *(
-        (f"{digit}x", r"(?<![a-z0-9./-])([0-9]{2,3})x([0-9](?:\.[0-9]+)?)(?: ?mm)?(?![0-9./x-])", _two)
+        (f"{digit}x", r"(?<![a-z0-9./-])([0-9]{2,3}(?:\.[0-9])?)x([0-9](?:\.[0-9]+)?)(?: ?mm)?(?![0-9./x-])", _two)
         for digit in range(10)
     ),
     (
@@ -244,7 +244,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         " swg",
-        r"^(?=.*\bsame\b).*?\b([0-9]{1,2}|[a-z]+) swg\b.*?\b([0-9]{1,2}|[a-z]+) (?:gauge|gage|ga)\b.*$",
+        r"^(?=.*\bsame\b).*?\b([0-9]{1,2}|[a-z]+)(?: gauge| ga)? swg\b.*?\b([0-9]{1,2}|[a-z]+) (?:gauge|gage|ga)\b.*$",
         _one_gauge,
     ),
     ("not enough", r"\bis (that|it|this|he|she) not (enough)\b(?= *$)", r"is \1 \2"),

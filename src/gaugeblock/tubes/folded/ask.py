@@ -134,7 +134,7 @@ _RADII: tuple[Reader, ...] = (
         cue=("outside", "outer", "external"),
     ),
     Shaped(
-        rf"(?:(?:with|on|at|using|an?|the|to|of) )*(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:{_RADIUS} )*(?:rad(?:ius|ii"
+        rf"(?:(?:with|on|at|using|an?|the|to|of|over|round|around) )*(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:{_RADIUS} )*(?:rad(?:ius|ii"
         rf"|uis)?|ir)",
         _measure,
         "inside radius {}",
@@ -306,6 +306,9 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
         legs = [leg.strip() for leg in found["legs"].split(",")]
         last = next((leg.rpartition(" ")[2] for leg in reversed(legs) if not _is_bare(leg)), "")
         whole = [f"{leg} {last}" if last and _is_bare(leg) else leg for leg in legs]
+        if not unit:  # a gauge number: the radius may tell it
+            unit = next((u for u in ("mm", "in") if found.get("radius", "").endswith(f" {u}")), "")
+            whole = [f"{leg} {unit}".strip() if _is_bare(leg) else leg for leg in whole]
         is_small = unit in ("in", "ft") and all(_is_bare(leg) and _is_inches(leg, found["thickness"]) for leg in whole)
         found["legs"] = ", ".join(
             leg if not _is_bare(leg) else f"{leg} in" if is_small else _given_unit(leg, "legs", unit) for leg in whole

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
+from gaugeblock import refdata
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
+from gaugeblock.cli import main
 from gaugeblock.errors import LookupMiss
 from gaugeblock.fasteners.part import part
 
@@ -92,3 +96,18 @@ def test_what_must_be_named_is_told_with_how_many_choices_there_are() -> None:
     (check,) = [c for c in part("spark plug").checks if c.result == CANNOT_TELL]
     assert "name them: " in check.reason
     assert check.reason.endswith(" more")
+
+
+def _in_millimetres() -> list[tuple[str, str]]:
+    rows = refdata().table("fasteners/part_torques").rows
+    return sorted(
+        {(r["part"], r["size"]) for r in rows if re.fullmatch(r"[0-9.]+ mm", r["size"]) and not r["standing"]}
+    )
+
+
+@pytest.mark.parametrize(("name", "size"), _in_millimetres())
+def test_inches_that_were_said_are_never_millimetres(name: str, size: str, capsys: pytest.CaptureFixture[str]) -> None:
+    typed = size.replace("mm", "in")
+    main(["part", name, "--size", typed])
+    title = capsys.readouterr().out.partition("\n")[0]
+    assert size not in title.split(", ")

@@ -257,7 +257,7 @@ def test_a_joint_that_its_load_opens_stops_where_the_preload_is_stated(load: str
     share = of(sheet, "bolt_load_share").typical / 100
     opens = 40_000 / (1 - share)
     assert of(sheet, "opening_load").typical == pytest.approx(opens)
-    assert (units.to_base(float(load.split()[0]), "kN") > opens) == (kind == STOP)
+    assert (units.to_base(float(load.split(maxsplit=1)[0]), "kN") > opens) == (kind == STOP)
     assert sheet.decision.kind == kind
 
 

@@ -65,3 +65,26 @@ def test_it_is_asked_in_plain_words(line: str, options: dict[str, str]) -> None:
 def test_neat_or_none_is_no_mixture(mix: str) -> None:
     with pytest.raises(InputError):
         antifreeze("9 L", mix=mix)
+
+
+@pytest.mark.parametrize(
+    ("options", "meant"),
+    [
+        ({"frost": "25 degC"}, "-25"),
+        ({"frost": "40 degF"}, "-40"),
+        ({"frost": "0 degC"}, "-0"),
+        ({"mix": "75 %"}, "25 %"),
+        ({"mix": "90 %"}, "Read it again"),
+    ],
+)
+def test_a_frost_without_its_sign_and_a_mixture_that_nobody_fills_are_asked_about(
+    options: dict[str, str], meant: str
+) -> None:
+    decision = antifreeze("9 L", **options).decision
+    assert decision.kind == NONE
+    assert meant in decision.do.replace("\u00a0", " ")
+
+
+def test_where_it_freezes_is_told_in_the_unit_of_the_frost() -> None:
+    assert "degC" in antifreeze("9 L", frost="-25 degC").decision.do
+    assert "degF" in antifreeze("9 L", frost="-13 degF").decision.do

@@ -110,10 +110,11 @@ def _open_part(values: dict[str, str], data: Refdata) -> Open | None:
     typed = values.get("size", "").removesuffix(" in").replace("-", " ").strip()
     if typed:
         sizes = dict.fromkeys(key[at["size"]] for key in own)
+        is_inch = values["size"].endswith(" in")  # which was said, and is never millimetres
         if not typed[0].isdigit() or "mm" in typed or values["size"] in sizes:
             return None
         found = [s for s in sizes if s in (f"{typed} in",)] or [
-            s for s in sizes if s.replace("-", " ").startswith(f"{typed} ")
+            s for s in sizes if s.replace("-", " ").startswith(f"{typed} ") and not (is_inch and s.endswith(" mm"))
         ]
         return (("size",), [{"size": s} for s in found]) if found else None
     if any(k in values for k in ("maker", "wanted")):

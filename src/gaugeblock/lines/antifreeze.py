@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 VERB = "NEAT ANTIFREEZE"
 _WHOLE = 100
 _MOST = 60  # per cent: more glycol freezes sooner again
+_LEAST = 20  # per cent: a share that somebody may have meant the other way round
+_SENSELESS = 70  # per cent: nobody fills more, for it cools worse and freezes sooner
+_WATER = 273.15  # K: a frost is colder than that
 
 
 def antifreeze(
@@ -60,9 +63,9 @@ def antifreeze(
         raise Ambiguous("antifreeze", "frost", why, ("frost", "mix"), "give one of both: -25 degC, or 50 %")
     if frost is not None and mix is not None:
         raise InputError(frost, "frost", f"{mix} is wanted too, and they are two wishes", (), "give one of both")
-    if not is_plausible(whole, "coolant_volume", data):
-        said = did_you_mean(f"{whole.text} is no usual cooling system", ())
-        return questioned(title, asked, {"system": said}, VERB, data)
+    doubts = _doubts(whole, cold, share, data)
+    if doubts:
+        return questioned(title, asked, doubts, VERB, data)
     rests: list[Figure] = []
     if cold is not None:
         found = _for_frost(cold, item, data)
@@ -91,10 +94,25 @@ def antifreeze(
     put_in = units.from_base(number, whole.unit)
     text = units.significant(put_in, 2)
     made = derived(rule, "antifreeze_volume", put_in, whole.unit, inputs, data, key=key, text=text)
-    freeze = next((f"It freezes at {number_only(f, data)}. " for f in rests), "")
+    freeze = next(
+        (f"It freezes at {number_only(f, data, cold.unit if cold is not None else None)}. " for f in rests), ""
+    )
     over = " Over 60 % it freezes sooner again." if share > _MOST else ""
     decision = use(VERB, made, f"{said} {freeze}Check it with a hydrometer or a refractometer.{over}")
     return Sheet(title, asked, data, [made, *inputs, *rests], [], _cautions(item), decision=decision)
+
+
+def _doubts(whole: Measure, cold: Measure | None, share: float, data: Refdata) -> dict[str, str]:
+    """What is hardly meant, by option: a system of no car, a frost above freezing, more glycol than anybody fills."""
+    doubts = {}
+    if not is_plausible(whole, "coolant_volume", data):
+        doubts["system"] = did_you_mean(f"{whole.text} is no usual cooling system", ())
+    if cold is not None and units.to_base(float(cold.value), cold.unit) >= _WATER:
+        doubts["frost"] = did_you_mean(f"{cold.text} is no frost: water does not freeze at it", (f"-{cold.text}",))
+    if _SENSELESS < share < _WHOLE:
+        said = f"{share:g} % of antifreeze is more than anybody fills: it cools worse, and freezes sooner again"
+        doubts["mix"] = did_you_mean(said, (f"{_WHOLE - share:g} %",) if _WHOLE - share >= _LEAST else ())
+    return doubts
 
 
 def _for_frost(cold: Measure, item: str, data: Refdata) -> tuple[float, Figure] | None:

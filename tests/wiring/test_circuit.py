@@ -109,7 +109,7 @@ def test_a_wire_that_is_there_stops_when_it_loses_too_much_and_when_it_is_hot() 
     """One gauge is named, that of drop and heat together."""
     keeps_form(asked(wire="8 AWG"))
     assert asked(wire="8 AWG").decision.kind == STOP
-    assert asked(wire="6").decision.kind == USE
+    assert asked(wire="6 AWG").decision.kind == USE
     assert asked(wire="2/0").decision.kind == USE
     assert asked(length="1 ft", wire="12 AWG").decision.kind == USE
     hot = asked(length="1 ft", drop="10 %", insulation="GPT", bundle="10", wire="10 AWG")
@@ -155,7 +155,7 @@ MORE = st.fixed_dictionaries(
         "back": st.sampled_from(["wire", "body"]),
         "fuse": st.sampled_from(["10 A", "60 A"]),
         "connector": st.sampled_from(["15 A", "80 A"]),
-        "wire": st.sampled_from(["18 AWG", "10", "3", "2/0"]),
+        "wire": st.sampled_from(["18 AWG", "10 AWG", "3 AWG", "2/0"]),
     },
 )
 

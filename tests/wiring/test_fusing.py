@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugeblock import Ambiguous, InputError, fuse
-from gaugeblock.answer.decision import ASK, NONE, USE
+from gaugeblock.answer.decision import ASK, NONE, STOP, USE
 from gaugeblock.answer.making import base
 from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import refdata
@@ -92,9 +92,9 @@ def test_a_hot_wire_takes_a_smaller_fuse_than_a_cool_one() -> None:
     assert base(hot) < base(cool)
 
 
-def test_a_wire_too_small_for_its_fuse_asks() -> None:
+def test_a_wire_too_small_for_its_load_stops_where_all_is_settled() -> None:
     sheet = fuse("24 A", wire="16 AWG", insulation="80 degC", air="50 degC", bundle="10")
-    assert sheet.decision.kind == ASK
+    assert sheet.decision.kind == STOP
     assert "16" in sheet.decision.do
 
 

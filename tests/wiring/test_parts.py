@@ -36,7 +36,7 @@ def test_a_starter_cable_of_a_voltage_without_a_manual_wants_its_drop() -> None:
     assert starter(voltage="24 V", drop="0.5 V").decision.kind == USE
 
 
-FOREIGN = {"bundle": "2", "back": "wire", "earth_drop": "0.1 V", "fuse": "30 A", "relay": "40 A", "wires": "2"}
+FOREIGN = {"bundle": "2", "earth_drop": "0.1 V", "fuse": "30 A", "relay": "40 A", "wires": "2"}
 
 
 @pytest.mark.parametrize(("key", "typed"), FOREIGN.items())
@@ -175,10 +175,24 @@ def test_an_item_of_the_job_has_its_card_and_its_diagram() -> None:
     assert made.sheet.drawings[0].svg.startswith("<svg")
 
 
+@pytest.mark.parametrize("back", ["wire", "body"])
+@pytest.mark.parametrize("length", ["2 ft", "5 ft", "12 ft"])
+def test_however_the_current_of_a_starter_comes_back_its_cable_is_judged_alone(back: str, length: str) -> None:
+    """In a job, at the bench and by --kind alike: the cable back is one by itself, and the body is no cable."""
+    plain, told = starter(length=length), starter(length=length, back=back)
+    assert told.decision == plain.decision
+    given = {"current": "200 A", "length": length, "voltage": "12 V", "insulation": "125 degC", "air": "80 degC"}
+    lines = [f'{key} = "{text}"' for key, text in {**given, "kind": "starter cable", "return": back}.items()]
+    job = job_of("\n".join(['[[circuits]]\nname = "starter"', *lines]))
+    (one,) = job.circuits  # type: ignore[attr-defined]
+    assert page.item(one, job.shop, refdata()).sheet.decision == plain.decision  # type: ignore[attr-defined]
+
+
 @pytest.mark.parametrize(
     ("more", "kind", "key"),
     [
         ("", NONE, "current"),
+        ('current = "28 A"\nlength = "4 ft"\nvoltage = "12 V"\nwire = "4"', NONE, "wire"),
         ('current = "28 A"\nlength = "4 ft"', NONE, "voltage"),
         ('current = "28 A"\nlength = "4 ft"\nvoltage = "12 V"\ninsulation = "XYZ9"', NONE, "insulation"),
         ('current = "28 A"\nlength = "4 ft"\nvoltage = "12 V"\nreturn = "air"', NONE, "return"),
@@ -193,14 +207,18 @@ def test_what_is_wrong_with_an_item_is_its_question(more: str, kind: str, key: s
     assert key in [q.key for q in sheet.questions]
 
 
+BOOT = {"kind": "starter cable", "insulation": "GXL", "air": "50 degC"}
+
+
 @pytest.mark.parametrize(("amps", "feet"), [(150, 10), (200, 16), (300, 8), (500, 7)])
 def test_a_battery_in_the_boot_has_a_cable(amps: int, feet: int) -> None:
     """By the looser of two manuals: 0.4 V for the positive cable with its connections (TM671)."""
-    sheet = circuit(f"{amps} A", f"{feet} ft", kind="starter cable", voltage="12 V", insulation="GXL", air="50 degC")
+    sheet = circuit(f"{amps} A", f"{feet} ft", voltage="12 V", **BOOT)  # type: ignore[arg-type]
     assert sheet.decision.kind in (ASK, USE)
     smallest = sheet.decision.figures[-1].text
     for figure in sheet.decision.figures:
-        lost = drop(f"{figure.text} AWG", f"{amps} A", f"{feet} ft", back="body").decision.figures[0].typical
+        found = drop(f"{figure.text} AWG", f"{amps} A", f"{feet} ft", back="body", **BOOT)  # type: ignore[arg-type]
+        lost = found.decision.figures[0].typical
         assert lost <= 0.4
     assert smallest
     assert not any("3 %" in q.text for q in sheet.questions)

@@ -50,7 +50,8 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     """The answers for every usual value of one option side by side, whatever was said of it; for the values alone that
     are named: ``wall=.095 in, .120 in``.
 
-    LookupMiss where the topic has no such option, or no choices for it.
+    LookupMiss where the topic has no such option, or no choices for it. A value that was named and has no answer is
+    refused as it would be alone: it is never left out in silence.
     """
     key, _, text = compare.partition("=")
     named = [value.strip() for value in text.split(";" if ";" in text else ",") if value.strip()]
@@ -58,7 +59,13 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     others = {k: v for k, v in values.items() if k != key}
     told = {k: v for k, v in said.items() if k != key}
     if named:
-        return _table(topic, others, told, _named(topic, others, key, named, data), data, "compared")
+        every = _named(topic, others, key, named, data)
+        table = _table(topic, others, told, every, data, "compared")
+        answered_of = {line.key[key] for line in table.lines if key in line.key}
+        for row in every[1][:MOST]:
+            if row.get(key) not in {None, *answered_of}:
+                sheet_of(topic, {**others, **row}, data)  # raises its own refusal
+        return table
     try:
         left = topic.opens(others, data) if topic.opens is not None else None
     except (GaugeblockError, KeyError):  # what it cannot do without is open too

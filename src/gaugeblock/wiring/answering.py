@@ -8,7 +8,7 @@ from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import significant_by_side
 from gaugeblock.answer.question import MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.wiring import checks, conductor, fuse, words
+from gaugeblock.wiring import checks, conductor, fuse, heat, words
 from gaugeblock.wiring.conductor import SIZES, Conductor, Load, Sized
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -30,6 +30,7 @@ class Answer:
         self.title = title
         self.of = of
         self.load = load
+        self.every = every
         self.data = data
         self.open = words.deciding(ways.open, every)
         cold = next((s for s in every if not s.is_listed), None)
@@ -86,12 +87,20 @@ class Answer:
         rule, quantity = "voltage_left", "voltage_drop_maximum"
         return derived(rule, quantity, number, "V", inputs, self.data, key=key, about="earth", text=text)
 
+    def coolest(self) -> list[Sized]:
+        """What each setting needs where it lies coolest, of the load alone or of the fuse that was named: what habit
+        adds to it can stop nothing.
+        """
+        fitted = self.load.fuse if self.of.fuse is not None else None
+        load = Load(self.load.current, fitted, self.load.length, self.load.cranking)
+        return [conductor.sized(heat.cooled(one.setting, self.data), load, self.data) for one in self.every]
+
     def checks(self) -> tuple[list[Check], list[Question]]:
         """What each wire shown keeps, and what is open."""
         pairs = zip(self.shown, self.built, strict=True)
         out = [c for s, w in pairs for c in checks.of_wire(s, w, self.load, self.data)]
         out += checks.of_fuse(self.of, self.load, self.data)
-        out += checks.of_wire_there(self.of, self.shown, self.load, self.data)
+        out += checks.of_wire_there(self.of, self.shown, self.coolest(), self.load, self.data)
         questions = []
         for key in self.open:
             kind, text = words.question(key, is_starter=self.of.is_starter)
@@ -106,15 +115,23 @@ class Answer:
             questions.append(Question(MEASURE, said, "earth_drop", ("earth path",)))
         return out, questions
 
+    def needed(self, stops: Sequence[Check]) -> Figure:
+        """The gauge that is needed: what a wire that is there falls short of at its easiest where much is open."""
+        asked = [c.required.figure for c in stops if c.subject == "wire" and c.required is not None]
+        gauges = [f for f in asked if f is not None and f.quantity == "wire_gauge"]
+        return min(gauges, key=lambda f: f.typical) if gauges and len(self.gauges) > 1 else self.gauges[0]
+
     def decision(self, found: list[Check]) -> Decision:
         """One wire where nothing open changes it, else the wires that it may be."""
         stops = [c for c in found if c.stops]
         if stops:
+            needed = self.needed(stops)
+            names = [c.name for c in stops]
             return stop(
                 VERB,
-                [Candidate(self.gauges[0], "", "required")],
-                [c.name for c in stops],
-                words.stopped(stops[0], self.gauges[0]),
+                [Candidate(needed, "", "required")],
+                names,
+                words.stopped(stops[0], needed, is_least=needed not in self.gauges),
             )
         failing = [c.name for c in found if c.asks]
         if not failing:

@@ -310,19 +310,20 @@ DROP = Topic(
     _drop,
     "voltage drop",
     {
-        **{key: CIRCUIT.slots[key] for key in ("wire", "current", "length", "voltage")},
+        **{key: CIRCUIT.slots[key] for key in ("wire", "current", "length", "voltage", "kind")},
         "back": (
             *CIRCUIT.slots["back"],
             Shaped(r"(?:there and back|both ways|(?:and|plus) back)", always("wire"), "return by wire"),
         ),
     },
     CIRCUIT.signals
-    + r"|less|more|least|over|in that|that|this|get|end|at the end|los(?:e|es|ing|t)|starter|battery|boot|trunk|pulls?"
+    + r"|cranking|starting|less|more|least|over|in that|that|this|get|end|at the end|los(?:e|es|ing|t)|starter"
+    r"|battery|boot|trunk|pulls?"
     r"|moved",
     needs=("wire", "current", "length"),
     asks_for=r"drops?|dropped|dropping|los(?:e|es|ing|s|t)|how many volts|what voltage",
     is_named=True,
-    settle=of_a_power,
+    settle=lambda values, data: of_a_power(values, data) | {k: v for k, v in values.items() if k == "voltage"},
     unmoved="standard service quality",
 )
 
@@ -369,7 +370,7 @@ REACH = Topic(
     _reach,
     "reach of a wire",
     {
-        **{key: DROP.slots[key] for key in ("wire", "current", "back")},
+        **{key: DROP.slots[key] for key in ("wire", "current", "back", "kind")},
         "drop": (
             Shaped(
                 r"(?:an? )?half (?:an? )?volt",
@@ -388,7 +389,6 @@ REACH = Topic(
     r"|cable|wire|it|at|draw(?:s|ing)?",
     needs=("wire", "current"),
     opens=_open_drop,
-    settle=lambda values, _: {k: v for k, v in values.items() if k != "voltage"},
     asks_for=r"how far|longest|furthest|reach\w*|how long (?:can|could|may|a run|a wire|a cable)|(?:gauge|awg"
     r"|mm2)\b.* how long|how long .*(?:gauge|awg|mm2)|max(?:imum)? (?:run"
     r"|length)",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from gaugeblock import units
-from gaugeblock.answer.check import ASK, NOT_OK, OK, STOP, Bound, Check, at_least, at_most
+from gaugeblock.answer.check import ASK, NOT_OK, OK, Bound, Check, at_least, at_most
 from gaugeblock.answer.making import base, derived, stated
 from gaugeblock.answer.printing import printed
 from gaugeblock.calc import wiring as calc
@@ -93,29 +93,37 @@ def there(wire: Measure, data: Refdata) -> Figure:
     return derived("wire_gauge_within_area", "wire_gauge", number, "AWG", (area,), data, key=key, text=text)
 
 
-def of_wire_there(of: Circuit, shown: list[Sized], load: Load, data: Refdata) -> list[Check]:
-    """Whether the wire that is there is big enough: where all is settled drop and heat stop it, else they ask."""
+def of_wire_there(of: Circuit, shown: list[Sized], coolest: list[Sized], load: Load, data: Refdata) -> list[Check]:
+    """Whether the wire that is there is big enough: what all ways need stops it, and so does what it needs even where
+    it lies coolest and may lose most; the rest asks.
+    """
     if of.wire is None:
         return []
     own = there(of.wire, data)
-    actual = Bound(own.typical, "AWG", "", own)
     out = []
     for at, name in (("by_drop", "drop"), ("by_heat", "heat")):
         needed = [getattr(s, at) for s in shown]
-        bears = STOP if len(set(needed)) == 1 else ASK
-        if name == "drop":
-            by_volts = _loses(of.wire, own, shown[needed.index(max(needed))], load, data)
-            if by_volts is not None:
-                out.append(by_volts.replace(bears=bears))
-                continue
-        least = conductor.gauge(SIZES[max(needed)], name, data)
-        said = f"{named(of.wire)} is there, {least.text} AWG is needed for the {name}"
-        bound = Bound(least.typical, "AWG", "max", least)
-        result = OK if own.typical <= least.typical else NOT_OK  # gauge numbers go below zero and have no share of room
-        out.append(
-            Check(f"wire that is there, {name}", result, said, bound, actual, subject="wire", case=name, bears=bears)
-        )
+        easiest = min(coolest, key=lambda s: getattr(s, at))
+        check = _there(of.wire, own, name, shown[needed.index(max(needed))], max(needed), load, data)
+        if check.result == NOT_OK and len(set(needed)) > 1:
+            least = _there(of.wire, own, name, easiest, getattr(easiest, at), load, data, ", even at its easiest")
+            check = check.replace(bears=ASK) if least.result == OK else least
+        out.append(check)
     return out
+
+
+def _there(
+    wire: Measure, own: Figure, name: str, one: Sized, needed: int, load: Load, data: Refdata, where: str = ""
+) -> Check:
+    """Whether a wire is big enough in one way: by its own volts where it is metric, else by the gauge it needs."""
+    by_volts = _loses(wire, own, one, load, data) if name == "drop" else None
+    if by_volts is not None:
+        return by_volts.replace(reason=f"{by_volts.reason}{where}")
+    least = conductor.gauge(SIZES[min(needed, len(SIZES) - 1)], name, data)
+    said = f"{named(wire)} is there, {least.text} AWG is needed for the {name}{where}"
+    bound, actual = Bound(least.typical, "AWG", "max", least), Bound(own.typical, "AWG", "", own)
+    result = OK if own.typical <= least.typical else NOT_OK  # gauge numbers go below zero and have no share of room
+    return Check(f"wire that is there, {name}", result, said, bound, actual, subject="wire", case=name)
 
 
 def _loses(wire: Measure, own: Figure, one: Sized, load: Load, data: Refdata) -> Check | None:

@@ -16,14 +16,12 @@ from gaugeblock.units import Measure
 from gaugeblock.wiring import checks, conductor, fuse
 from gaugeblock.wiring.answering import VERB, Answer
 from gaugeblock.wiring.conductor import SIZES, Load, Sized
-from gaugeblock.wiring.keys import Circuit, circuit_of
+from gaugeblock.wiring.keys import Circuit, circuit_of, too_great
 from gaugeblock.wiring.settings import LIMITS, Ways
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-
-_SHARE = 0.25
 
 
 def circuit(
@@ -136,10 +134,8 @@ def _doubts(of: Circuit, data: Refdata) -> dict[str, str]:
     for key, (measure, quantity) in read.items():
         if isinstance(measure, Measure) and not is_plausible(measure, quantity, data):
             out[key] = did_you_mean(f"{measure.text} is no usual {quantity.replace('_', ' ')}", ())
-    if of.drop is not None and units.dimension(of.drop.unit) == "voltage":
-        volts = of.voltage.to("V")
-        if of.drop.to("V") >= _SHARE * volts:
-            out["drop"] = did_you_mean(f"{of.drop.text} of {of.voltage.text} is no usual drop", ())
+    if of.drop is not None and (doubt := too_great(of.drop, of.voltage, data)):
+        out["drop"] = doubt
     return out
 
 

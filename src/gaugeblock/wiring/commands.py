@@ -10,6 +10,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.options import Parser
     from gaugeblock.answer.sheet import Sheet
 
 _topic = partial(topic_in, "gaugeblock.wiring.ask")
@@ -71,6 +72,15 @@ def fuse(argv: list[str]) -> int:
     return print_answer(parser, argv, _fuse, _topic("FUSE"))
 
 
+def _lying(parser: Parser) -> None:
+    """What one wire lies in, and what it feeds."""
+    parser.add_argument("--voltage", metavar="V", help="of the system: 12 V")
+    parser.add_argument("--insulation", metavar="T", help="what it bears, or the letters of the cable: 105 degC, GXL")
+    parser.add_argument("--air", metavar="T", help='along the wire: 60 degC, "by the engine", "in the cabin"')
+    parser.add_argument("--bundle", metavar="N", help="how many loaded wires lie together, this one too")
+    parser.add_argument("--kind", metavar="K", help='load (default), or "starter cable"')
+
+
 def _drop() -> Callable[..., Sheet]:
     from gaugeblock.wiring.lost import drop as answer
 
@@ -88,6 +98,7 @@ def drop(argv: list[str]) -> int:
     parser.add_argument("--current", required=True, metavar="I", help="of the load: 25 A")
     parser.add_argument("--length", required=True, metavar="L", help="from the source to the load, one way: 12 ft")
     parser.add_argument("--return", dest="back", metavar="WAY", help="how the current comes back: wire or body")
+    _lying(parser)
     return print_answer(parser, argv, _drop, _topic("DROP"))
 
 
@@ -108,6 +119,7 @@ def reach(argv: list[str]) -> int:
     parser.add_argument("--current", required=True, metavar="I", help="of the load: 20 A")
     parser.add_argument("--drop", required=True, metavar="V", help="that may be lost: 0.5 V")
     parser.add_argument("--return", dest="back", metavar="WAY", help="how the current comes back: wire or body")
+    _lying(parser)
     return print_answer(parser, argv, _reach, _topic("REACH"))
 
 

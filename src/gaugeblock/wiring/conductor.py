@@ -252,26 +252,36 @@ def conductor(size: str, setting: Setting, load: Load, data: Refdata, *, wire: M
     cold = cold_resistance(size, data) if wire is None else cold_resistance_of(wire, size, data)
     if load.cranking is not None:
         return _cranked(size, cold, setting, load, key, data)
-    insulation, air = (setting.way(k).figure for k in ("insulation", "air"))
-    assert insulation is not None
-    assert air is not None
     factor, derated, most = _allowed(size, setting, data)
-    value = base(derated)
     area = area_of(size, data)
     if base(load.current) > base(most) * (1 + 1e-9):
         return Conductor(size, area, factor, most, None, None, None)
-    heat = calc.conductor_temperature(base(air), low_of(insulation), base(load.current), value)
-    hot = derived(
-        "conductor_temperature_of_load",
-        "conductor_temperature",
-        units.from_base(heat, "degC"),
-        "degC",
-        (air, insulation, load.current, derated),
-        data,
-        key=key,
-    )
-    resistance = _resistance(cold, hot, key, data)
+    hot = _loaded(setting, load.current, derated, key, data)
+    resistance = resistance_hot(cold, hot, key, data)
     return Conductor(size, area, factor, most, hot, resistance, _drop(resistance, setting, load, data))
+
+
+def lasting_heat(size: str, setting: Setting, current: Figure, data: Refdata) -> Figure:
+    """How hot a size runs under a current that lasts, as it lies; of more than it may carry what its insulation
+    bears: it is hotter than that then, and burns.
+    """
+    _, derated, most = _allowed(size, setting, data)
+    if base(current) > base(most) * (1 + 1e-9):
+        insulation = setting.way("insulation").figure
+        assert insulation is not None
+        return insulation
+    key = {"size": size, **{k: setting.way(k).words for k in _LIES}}
+    return _loaded(setting, current, derated, key, data)
+
+
+def _loaded(setting: Setting, current: Figure, derated: Figure, key: dict[str, str], data: Refdata) -> Figure:
+    insulation, air = (setting.way(k).figure for k in ("insulation", "air"))
+    assert insulation is not None
+    assert air is not None
+    heat = calc.conductor_temperature(base(air), low_of(insulation), base(current), base(derated))
+    inputs = (air, insulation, current, derated)
+    number = units.from_base(heat, "degC")
+    return derived("conductor_temperature_of_load", "conductor_temperature", number, "degC", inputs, data, key=key)
 
 
 def allowed(size: str, setting: Setting, data: Refdata) -> Figure:
@@ -307,7 +317,8 @@ def _least(derated: Figure, vehicle: Figure | None, key: dict[str, str], data: R
     return derived("least_of_two_currents", "current_maximum", number, "A", both, data, key=key, conditions=said)
 
 
-def _resistance(cold: Figure, hot: Figure, key: dict[str, str], data: Refdata) -> Figure:
+def resistance_hot(cold: Figure, hot: Figure, key: dict[str, str], data: Refdata) -> Figure:
+    """The resistance of a conductor of this temperature."""
     key = {**key, "size": cold.key["size"]}
     ohms = units.from_base(calc.resistance_hot(base(cold), base(hot)), cold.unit)
     return derived("copper_resistance_hot", "resistance", ohms, cold.unit, (cold, hot), data, key=key)
@@ -315,21 +326,21 @@ def _resistance(cold: Figure, hot: Figure, key: dict[str, str], data: Refdata) -
 
 def _cranked(size: str, cold: Figure, setting: Setting, load: Load, key: dict[str, str], data: Refdata) -> Conductor:
     """A cable of the starter: nothing cools it in the seconds that it works."""
+    assert load.cranking is not None
+    hot, area = cranking_heat(size, cold, setting, load.current, load.cranking, data), area_of(size, data)
+    resistance = resistance_hot(cold, hot, key, data)
+    return Conductor(size, area, None, None, hot, resistance, _drop(resistance, setting, load, data))
+
+
+def cranking_heat(size: str, cold: Figure, setting: Setting, current: Figure, time: Figure, data: Refdata) -> Figure:
+    """How hot a cable of the starter is after a try."""
     air, area = setting.way("air").figure, area_of(size, data)
     assert air is not None
-    assert load.cranking is not None
-    heat = calc.temperature_after(base(air), base(load.current), base(cold), base(load.cranking), base(area))
-    hot = derived(
-        "conductor_temperature_after_cranking",
-        "conductor_temperature",
-        units.from_base(heat, "degC"),
-        "degC",
-        (air, load.current, cold, load.cranking, area),
-        data,
-        key=key,
-    )
-    resistance = _resistance(cold, hot, key, data)
-    return Conductor(size, area, None, None, hot, resistance, _drop(resistance, setting, load, data))
+    heat = calc.temperature_after(base(air), base(current), base(cold), base(time), base(area))
+    rule, quantity = "conductor_temperature_after_cranking", "conductor_temperature"
+    key = {"size": size, **{k: setting.way(k).words for k in _LIES}}
+    inputs = (air, current, cold, time, area)
+    return derived(rule, quantity, units.from_base(heat, "degC"), "degC", inputs, data, key=key)
 
 
 def _drop(resistance: Figure, setting: Setting, load: Load, data: Refdata) -> Figure:

@@ -6,8 +6,8 @@ from fractions import Fraction
 from itertools import product
 
 from gaugeblock.answer.caution import Caution
-from gaugeblock.answer.check import ASK, CANNOT_TELL, Bound, Check, at_least
-from gaugeblock.answer.decision import Candidate, Decision, ask, none, use
+from gaugeblock.answer.check import ASK, CANNOT_TELL, STOP, Bound, Check, at_least
+from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import base, read_positive
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.pretty import capital
@@ -19,7 +19,7 @@ from gaugeblock.lookup import look_up
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
-from gaugeblock.wiring import checks, conductor, keys, settings
+from gaugeblock.wiring import checks, conductor, heat, keys, settings
 from gaugeblock.wiring.conductor import SIZES
 from gaugeblock.wiring.fuse import FUSES, LASTING, distance
 from gaugeblock.wiring.settings import Setting
@@ -168,9 +168,11 @@ def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     fuses = [f for f in ways if f is not None]
     found, figures = [], [*fuses, current, distance(data)]
     if of.wire is not None:
-        check, allowed = _stands(of.wire, fuses[0], lies, data)
+        check, allowed = _stands(of, current, fuses[0], made[0], lies, data)
         found.append(check)
         figures.append(allowed)
+        if check.stops:
+            return _stopped(title, check, [*fuses, current, allowed], lies, asked, data)
     if made[0] is not lasting and not asked["lasts"]:
         said = f"the load is {100 * load / base(made[0]):.0f} % of the smaller fuse"
         found.append(Check(_HOW_LONG, CANNOT_TELL, said, subject="fuse", bears=ASK))
@@ -194,13 +196,38 @@ def _decided(fuses: list[Figure], lasting: Figure | None, found: list[Check], wi
     return ask(VERB, both, [c.name for c in asks], do)
 
 
-def _stands(wire: Measure, rating: Figure, lies: list[Setting], data: Refdata) -> tuple[Check, Figure]:
-    """Whether a wire stands a fuse where it lies hardest."""
-    size = conductor.size_of(checks.there(wire, data))
-    allowed = min((conductor.allowed(size, lie, data) for lie in lies), key=base)
-    said = f"{size} may carry {printed(allowed, data)} where it lies hottest, under the fuse's {printed(rating, data)}"
-    bounds = Bound(base(allowed), "A", "", allowed), Bound(base(rating), "A", "", rating)
-    return at_least("wire stands the fuse", *bounds, said, subject="wire", bears=ASK), allowed
+def _stands(
+    of: Fused, current: Figure, rating: Figure, small: Figure, lies: list[Setting], data: Refdata
+) -> tuple[Check, Figure]:
+    """Whether a wire stands the fuse ``rating`` where it lies hardest; it stops where the load, or the ``small``est
+    fuse that carries it, is too much for it even where it lies coolest.
+    """
+    assert of.wire is not None
+    size = conductor.size_of(checks.there(of.wire, data))
+    loaded = heat.stands(keys.named(of.wire), size, current, lies, data)
+    most = heat.most(size, lies, data)
+    if loaded is not None and loaded.stops:
+        return loaded, most
+    over = base(small) > base(most) * (1 + 1e-9)
+    allowed = most if over else min((conductor.allowed(size, lie, data) for lie in lies), key=base)
+    carried, where = (small, "even where it lies coolest") if over else (rating, "where it lies hottest")
+    said = f"{size} may carry {printed(allowed, data)} {where}, under the fuse's {printed(carried, data)}"
+    bounds = Bound(base(allowed), "A", "", allowed), Bound(base(carried), "A", "", carried)
+    bears = STOP if over else ASK
+    return at_least("wire stands the fuse", *bounds, said, subject="wire", bears=bears), allowed
+
+
+def _stopped(
+    title: str, check: Check, figures: list[Figure], lies: list[Setting], asked: dict[str, str | None], data: Refdata
+) -> Sheet:
+    """The Sheet of a wire that burns before the smallest fuse of its load blows, wherever it lies."""
+    assert check.required is not None
+    size = heat.needed(check.required.value, lies, data)
+    own = [conductor.gauge(size, "heat", data)] if size else []
+    do = f"{check.reason}: the wire burns before any fuse of this load blows. {heat.fit(size)}"
+    decision = stop(VERB, [Candidate(gauge, "", "required") for gauge in own], (check.name,), do)
+    unique = list({f.id: f for f in [*own, *figures]}.values())
+    return Sheet(title, asked, data, unique, [check], _cautions(data), decision=decision)
 
 
 def _wires(rating: Figure, lies: list[Setting], data: Refdata) -> str:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
+from gaugeblock.answer.plausible import did_you_mean, plausible_range
 from gaugeblock.errors import InputError
 from gaugeblock.tables.catalogue import OPTIONS
 from gaugeblock.tables.load import canonical, option
@@ -26,7 +27,8 @@ PLACES = ("by the engine", "in the cabin")
 _DEGREES = re.compile(r"(?P<number>[0-9.]+ *(?:deg ?)?[CF])(?: insulation)?", re.ASCII)
 _MOST = {"bundle": 200, "wires": 12}
 _SHARE = 0.25
-_NOT_OF_A_STARTER = ("bundle", "return", "earth_drop", "fuse", "relay", "wires")
+_NOT_OF_A_STARTER = ("bundle", "earth_drop", "fuse", "relay", "wires")
+ALONE = "does not belong to a starter cable: each is judged alone, for seconds, without a fuse"
 _OPTIONAL = (
     "power",
     "drop",
@@ -123,8 +125,7 @@ def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
     if of.is_starter:
         for key in _NOT_OF_A_STARTER:
             if asked.get(key):
-                why = "does not belong to a starter cable: each is judged alone, for seconds, without a fuse"
-                raise InputError(asked[key] or "", key, why, (), f"leave the {key.replace('_', ' ')} out")
+                raise InputError(asked[key] or "", key, ALONE, (), f"leave the {key.replace('_', ' ')} out")
     if of.earth_drop is not None and of.back == "wire":
         said = "the current comes back by a wire, and the body loses nothing"
         raise InputError(of.earth_drop.text, "earth_drop", said, (), "leave it out, or write return = body")
@@ -202,13 +203,49 @@ def back_of(typed: str | None) -> str | None:
     return option(typed, "wiring return", "neither a wire nor the body", "write wire or body")
 
 
+_BATTERY = Measure(Fraction(12), "V", "12 V")
+_LARGEST = Measure(Fraction(24), "V", "24 V")
+
+
+def too_great(drop: Measure, voltage: Measure | None, data: Refdata) -> str:
+    """Why an allowed drop is questioned: it is a larger share of the system than any circuit may lose; blank where it
+    is none. Of a system that was not named the largest that is usual, 24 V.
+    """
+    span = plausible_range("voltage_drop_share", data)
+    assert span is not None
+    of = voltage or _LARGEST
+    share = drop.to("1") if units.dimension(drop.unit) == "ratio" else drop.to("V") / of.to("V")
+    if share <= span[1] * (1 + 1e-9):
+        return ""
+    system = f" of {of.text}" if units.dimension(drop.unit) == "voltage" else ""
+    return did_you_mean(f"{drop.text}{system} is no usual drop", ())
+
+
+def all_lost(volts: float, voltage: Measure | None) -> str:
+    """Why a drop, V, is questioned: it is all that the battery has; blank where it is not."""
+    of = voltage or _BATTERY
+    if volts < of.to("V") * (1 - 1e-9):
+        return ""
+    lost = f"{units.significant(volts, 3)} V would be lost, and {of.text} is all that"
+    said = f"{lost} {'the system' if voltage else 'a usual battery'} has"
+    return did_you_mean(f"{said}: the wire, the current or the length is hardly meant", ())
+
+
 def wire_of(typed: str | None) -> Measure | None:
-    """A gauge number of ``10``, ``10 AWG``, ``SAE 10``, ``2/0`` or ``00`` (0 is 1/0, -1 is 2/0); or ``6 mm2``."""
+    """A gauge number of ``10 AWG``, ``SAE 10``, ``2/0`` or ``00`` (0 is 1/0, -1 is 2/0); or ``6 mm2``.
+
+    A bare number is refused: it may be a gauge or an area. Only gauges are written ``2/0`` or ``00``.
+    """
     if not typed:
         return None
     if typed.casefold().rstrip().endswith(("mm2", "mm**2", "mm^2", "cmil")):
         return read_positive(typed, "area", "wire")
-    text = re.sub(r"\b(?:awg|sae|gauge|ga)\b|#", " ", typed.casefold())
+    bare = " ".join(typed.casefold().split())
+    if re.fullmatch(r"[0-9]*\.?[0-9]+", bare, re.ASCII) and set(bare) != {"0"}:
+        why = "a number alone is a gauge to one shop and an area in mm2 to another"
+        meant = (f"{bare} mm2",) if "." in bare else (f"{bare} AWG", f"{bare} mm2")
+        raise InputError(typed, "wire", why, (), f"say {' or '.join(meant)}")
+    text = re.sub(r"(?<![a-z])(?:awg|sae|gauge|ga)(?![a-z])|#", " ", bare)
     text = " ".join(text.split())
     if set(text) == {"0"}:
         text = f"{len(text)}/0"

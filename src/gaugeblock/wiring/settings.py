@@ -21,9 +21,10 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Refdata
     from gaugeblock.wiring.fusing import Fused
+    from gaugeblock.wiring.heat import Placed
     from gaugeblock.wiring.keys import Circuit
 
-    Lies: TypeAlias = Circuit | Fused
+    Lies: TypeAlias = Circuit | Fused | Placed
 
 WIRE, LIMITS = "wiring/wire", "wiring/limits"
 BOAT = "boat copper wire"

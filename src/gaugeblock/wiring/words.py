@@ -108,10 +108,14 @@ def earth(left: Figure, data: Refdata) -> str:
     return f"What does the body lose under load, from the load's earth to the battery? {printed(left, data)} is left."
 
 
-def stopped(check: Check, needed: Figure) -> str:
-    """What would make a stop right; of a wire the gauge that drop and heat need together."""
+def stopped(check: Check, needed: Figure, *, is_least: bool = False) -> str:
+    """What would make a stop right; of a wire the gauge that drop and heat need together, or, where much is open, the
+    least that it may come to.
+    """
     if check.subject == "wire":
-        return f"{check.reason.partition(' is there')[0]} is there, and {needed.text} AWG is needed: too small a wire."
+        wire = check.reason.partition(" is there")[0]
+        easiest = " even where all that is open is at its easiest" if is_least else ""
+        return f"{wire} is there, and {needed.text} AWG is needed{easiest}: too small a wire."
     right = {
         "connector": "fit a connector for more current",
         "relay": "fit a relay for more current",

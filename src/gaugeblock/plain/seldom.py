@@ -14,17 +14,20 @@ if TYPE_CHECKING:
 
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
+    "sized": (
+        "tpi|an inch|per inch|to the inch|not the |fine |coarse |found | in iron| in cast| in al| in mild|"
+        " in steel| in brass|stick|fine thread|coarse thread| newtons|wheel speed"
+    ),
     "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that",
     "bolted": (
-        " coarse | fine | head | heads| lines| markings| marks| mill| numbers| off| pitch| rounded|a2|a2-|a4|a4-|"
-        "bearing cap|can i use|close|closest|coarse |coarse pitch|couple of the |doing |eight |eight thirty two|"
-        "inch eight|inch twelve|inch fourteen|inch 8|inch 12|inch 14|"
-        "equivalent|fine |fine pitch|first |fit|fitting is|fittings are|four |four forty|four of the |"
-        "fractional |go in|goes in|grade|imperial |interchang|last job|mag|mags|near|nearest|nut is|nuts are|"
-        "one inch|one of the |only |pull|rip|same|screw in|screws in|six |six thirty two|sixteen |some of the |"
-        "strength class|strip|tear|ten |ten thirty two|ten twenty four|the same size|three of the |twelve |"
-        "twelve twenty four|two |two of the |union is|unions are|zinc"
-        "|coil|tpi|an inch|per inch|to the inch|wheel speed|not the |found "
+        " mill|four forty|six thirty two|eight thirty two|ten twenty four|ten thirty two|twelve twenty four|"
+        "inch eight|inch twelve|inch fourteen|inch 8|inch 12|inch 14|two |four |six |eight |ten |twelve |"
+        "sixteen |coarse |fine | off|nuts are|nut is|unions are|union is|fittings are|fitting is|doing |"
+        "first | rounded|one of the |two of the |three of the |four of the |some of the |couple of the |pull|"
+        "rip|strip|tear|a2|a4|a2-|a4-|bearing cap|one inch|last job| coarse | fine | pitch|fine pitch|"
+        "coarse pitch|zinc|mag|mags|imperial |fractional |only |grade|strength class| marks| markings| heads|"
+        " head | numbers| lines|go in|goes in|fit|screw in|screws in|same|interchang|close|near|"
+        "the same size|nearest|closest|equivalent|can i use|coil"
     ),
     "fasteners": (
         "and a half|and half|and a quarter|and three quarter|in inch|in mm|in metric|in imperial|in millim"
@@ -84,17 +87,16 @@ LAST: dict[str, str] = {
         "what socket|what wrench|which spanner|which socket|which wrench"
     ),
     "geared": (
-        "compound|en8|en16|en19|en24|en 8|en 16|en 19|en 24|m40|m36| set| thou|n't |nt whirl|nt whip|nt vib| not |"
-        " 1000| 1,000| 1k|300 m|call that what|cert|cheapo|clicks|eight six two oh|eight six two zero|"
-        "four one four oh|four one four zero|four one three oh|four one three zero|four three four oh|"
-        "four three four zero|how much |i count on|ing a |meter and|metre and|minus |n't twist|"
-        "nine three one oh|nine three one zero|nothing about|or is it|or out|plus |seal|thin wall|"
-        "third being|three hundred m|uni|weld|worth|x.|x0.|and half|one ten|one fifteen|one twenty|one thirty"
-        "|one forty|one fifty|one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle"
-        "|rear end|final drive|threes|fours|fives|sevens|eights|sixes|nines| k |grand|ten fifty|eleven fifty"
-        "| cwp| ratio| crown|ring and|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/"
-        "| axle| final drive| diff| rear end|prop|shaft"
-        "| first| second| third| 1st| 2nd| 3rd| low gear"
+        "en8|en16|en19|en24|en 8|en 16|en 19|en 24|m40|m36|compound| thou| 1000| 1,000| 1k|four one three oh|"
+        "four one three zero|four one four oh|four one four zero|four three four oh|four three four zero|"
+        "eight six two oh|eight six two zero|nine three one oh|nine three one zero|three hundred m|300 m|"
+        "metre and|meter and|uni|and half|one ten|one fifteen|one twenty|one thirty|one forty|one fifty|"
+        "one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle|rear end|"
+        "final drive|threes|fours|fives|sixes|sevens|eights|nines| k | ratio| diff| axle| cwp| crown|"
+        " rear end| final drive|ring and| first| second| third| 1st| 2nd| 3rd| low gear|grand|ten fifty|"
+        "eleven fifty|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/|prop|shaft|rpm |third being|"
+        "clicks|x.|x0.| set|n't |nt whirl|nt whip|nt vib| not |n't twist|worth|seal|how much |cert|"
+        "nothing about|i count on|weld|thin wall|cheapo|call that what|or out|or is it|plus |minus |ing a "
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",

@@ -133,6 +133,13 @@ JOINT = Topic(
             ),
             Shaped(rf"(?P<n>{NUMBER})(?= and {NUMBER} ?deg)", lambda m: f"{m['n']} deg"),
             Shaped(
+                r"(?:and )?(?:the )?front(?: (?:uj|u-joint|joint|one))? (?P<n>[0-9]{1,2}(?:\.[0-9]+)?)(?= |$)"
+                rf"(?! ?(?:{_OTHER_UNIT}|/|[0-9]))",
+                lambda m: f"{m['n']} deg",
+                doubt=1,
+                cue=("front",),
+            ),
+            Shaped(
                 rf"(?:working |joint )?angles?(?: (?:of|is|are|at))* (?P<n>{NUMBER})(?: (?:at |on )?(?:the"
                 rf" )?front)?(?! ?{_OTHER_UNIT})",
                 lambda m: f"{m['n']} deg",

@@ -207,7 +207,15 @@ SHIMS = Topic(
             "pinion shim {}",
             "(?:of )?(?:pinion |depth )*shims?(?: (?:under|behind|beneath) (?:(?:the |its )?(?:head|pinion)|it))?",
         ),
-        "old_mark": _mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
+        "old_mark": (
+            *_mark("old|mark(?:ed)? was|was|came out", "old mark {}"),
+            Shaped(  # before the new one
+                r"pinion(?: (?:is|was|marked|says|reads|head))* (?P<n>[+-][0-9]{1,2})(?=,? (?:and )?(?:the )?new )",
+                lambda m: m["n"],
+                "old mark {}",
+                cue=("pinion",),
+            ),
+        ),
         "new_mark": _mark(
             "new|now|goes in|mark(?:ed)? is|(?:pinion )?head (?:is|says|reads|has)"
             "|(?:new )?pinion is|pinion(?=(?: is)? (?:marked|stamped"

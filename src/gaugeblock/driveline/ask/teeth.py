@@ -9,7 +9,7 @@ TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
-_BIG = r"(?:(?:big(?:ger)?|large(?:r)?)(?: (?:one|1|gear|wheel))?|ring(?: gear)?|crown ?wheel)"
+_BIG = r"(?:(?:big(?:ger)?|large(?:r)?)(?: (?:one|1|gear|wheel))?|ring(?: gear)?|crown(?: ?wheel)?)"
 _SMALL = r"(?:(?:little|small(?:er)?)(?: (?:one|1|gear|wheel))?|pinion)"
 # The ratio that somebody said it was: the teeth say what it is.
 _TOLD = "told"
@@ -60,6 +60,14 @@ TEETH = Topic(
                 r" ring(?: gear)?(?: teeth)?",
                 lambda m: f"{m['ring']}/{m['pinion']}",
                 "{} teeth",
+            ),
+            Shaped(
+                rf"{_SMALL}(?: (?:is|has))? (?P<pinion>[0-9]{{1,2}})(?: teeth)?,?(?: (?:and|with|the))* {_BIG}(?:"
+                rf" (?:is|has))?"
+                r" (?P<ring>[0-9]{2})(?: teeth)?",
+                lambda m: f"{m['ring']}/{m['pinion']}",
+                "{} teeth",
+                cue=("pinion", "small", "little"),
             ),
             Shaped(
                 r"(?P<ring>[0-9]{2}) ?(?:teeth|tooth|t)? ?(?:/|:|and|to|by|x|over) ?(?P<pinion>[0-9]{1,2})"

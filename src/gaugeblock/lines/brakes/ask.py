@@ -345,13 +345,14 @@ PEDAL = Topic(
         **{key: CIRCUIT.slots[key] for key in ("master", "force", "ratio")},
         "assist": ASSIST,
     },
-    CIRCUIT.signals
-    + r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"
+    CIRCUIT.signals + r"|how hard(?: (?:do|must|should) (?:i|you))?(?: have to)?(?: (?:push|press|lean on it|stamp))?"
+    r"|gives?|need(?:ed)?|wants?|wanted|for|target|reach|hit|make|build|see|at the (?:line|cal?lipers?|wheels?)"
     r"|(?:pedal )?(?:ratio|leverage)|bore|size|foot|force|effort|leg|hard|into|using|through|off|from|line"
     r"|(?:(?:single|dual|split|tandem|old) )*circuits?|(?:4 |2 |all )?drums?|press(?:es)?",
     needs=("pressure",),
     table="brakes",
-    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c|(?:psi|bar)\b.*\b(?:which|what)(?: size)? bore"
+    asks_for=r"brakes?|master|pedal|foot|cal?lipers?|m/?c"
+    r"|how hard(?: (?:do|must|should) i)?(?: have to)? (?:push|press)|(?:psi|bar)\b.*\b(?:which|what)(?: size)? bore"
     r"|(?:which|what)(?: size)? bore\b.*\b(?:psi|bar)",
     is_named=True,
     unmoved="metal finish standard quality",

@@ -14,7 +14,7 @@ _SIZE = (
     r"(?:half|(?<!three )quarter|(?:three|five|seven) eighths?|(?:five|seven|nine) sixteenths?|three quarters?)"
     r"(?: inch| in)?"
 )
-_COUNTED = _SIZE.replace("(?<!three )quarter", "quarter")
+COUNTED = _SIZE.replace("(?<!three )quarter", "quarter")
 # What hangs on how many there are.
 _IN_ALL = (
     r"(?!.*\b(?:total|together|altogether|combined|pair|between|in all|holds?|carry|carries|lift|loads?|weight"
@@ -30,28 +30,15 @@ _NUMBERED = {
     "twelve twenty four": "#12-24",
 }
 _OF_ONE = {"eight": "8", "twelve": "12", "fourteen": "14"}
-_SAID_NUMBER = (
+SAID_NUMBER = (
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]{3,4}teen"
     r"|(?:twen|thir|for|fif|six|seven|eigh|nine)ty|hundred|[0-9][0-9.]*)"
 )
-_FRACTION = r"[0-9]{1,2}/(?:8|16|32|4|2)"
+FRACTION = r"[0-9]{1,2}/(?:8|16|32|4|2)"
 _OF_SERIES = r"(?: ?(?:un[cf]|fine|coarse))"
 _OF_TPI = r"(?:[ -](?:sixteen|eighteen|thirteen|fourteen|eleven|twenty(?:[ -](?:four|eight))?|1[1-8]|2[048]))"
 _METRIC = r"m ?[0-9]+(?: ?x ?[0-9.]+)?(?: (?:fine|coarse))?"
-# Threads an inch, said in words; the longest first.
-_TPI_SAID = {
-    "twenty eight": "28",
-    "twenty four": "24",
-    "thirty two": "32",
-    "twenty": "20",
-    "eighteen": "18",
-    "sixteen": "16",
-    "fourteen": "14",
-    "thirteen": "13",
-    "twelve": "12",
-    "eleven": "11",
-}
-_PART = rf"(?:{_FRACTION}|{_COUNTED})"
+_PART = rf"(?:{FRACTION}|{COUNTED})"
 _OWN_THREAD = rf"(?:{_METRIC}|{_PART}(?:{_OF_TPI}{_OF_SERIES}?|{_OF_SERIES}))"  # and nothing else of that size
 _ANY_THREAD = rf"(?:{_OWN_THREAD}|{_PART})"
 _A_CLASS = r"(?:[0-9]+\.[89]|(?:eight point|eight) eight|(?:ten|twelve)(?: point)? nine)"
@@ -78,7 +65,7 @@ _BRAKE_PIPE = r"brake (?:pipe|line|tube|tubing)s?"
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
-    (" mill", rf"\b({_SAID_NUMBER}) mill\b(?! (?:cert|scale|bar|finish|turn|work|end|cutter))", r"\1 mm"),
+    (" mill", rf"\b({SAID_NUMBER}) mill\b(?! (?:cert|scale|bar|finish|turn|work|end|cutter))", r"\1 mm"),
     *(
         (
             said,
@@ -111,7 +98,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(  # the series, told behind the bolt and apart from its size
         (
             f"{series} ",
-            rf"\b({_COUNTED}|m ?[0-9]+|[0-9]+/[0-9]+(?: in\w*)?)(?! (?:un[cf]|coarse|fine)\b)((?:"
+            rf"\b({COUNTED}|m ?[0-9]+|[0-9]+/[0-9]+(?: in\w*)?)(?! (?:un[cf]|coarse|fine)\b)((?:"
             rf" +[a-z0-9.'-]+){{1,16}}?) +(?:and |but )?"
             rf"(?:they|it|threads?|bolts?|studs?)(?: are|'re| is|'s) (?:all |a )?({told})"
             r"(?=$| +(?:and|so|what|how|dry|oiled|clean|into|in|with|but)\b)",
@@ -192,7 +179,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(  # a size in millimetres, and apart from it the series or the pitch
         (
             f" {kind} ",
-            rf"\b({_SAID_NUMBER}) ?(?:mm|mil|millimet(?:re|er)s?) ((?:grade |class )?{_A_CLASS}) {kind}(?:"
+            rf"\b({SAID_NUMBER}) ?(?:mm|mil|millimet(?:re|er)s?) ((?:grade |class )?{_A_CLASS}) {kind}(?:"
             r" thread(?:ed)?)?"
             r" (?=(?:bolt|stud|screw|capscrew)s?\b)",
             rf"\1 mm {kind} \2 ",
@@ -201,7 +188,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         " pitch",
-        rf"(?<![0-9./x-])\b({_SAID_NUMBER}) ?(?:mm|mil|millimet(?:re|er)s?)(?: bolts?| studs?| screws?| threads?)?"
+        rf"(?<![0-9./x-])\b({SAID_NUMBER}) ?(?:mm|mil|millimet(?:re|er)s?)(?: bolts?| studs?| screws?| threads?)?"
         r" (?:fine|coarse)(?: thread)? ([0-3](?:\.[0-9]{1,2})?|(?:one|two) point (?:two five|seven five|five))"
         r" (?:mm )?pitch\b",
         r"m\1 by \2",
@@ -279,7 +266,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(  # a spanner of the other kind
         (
             cue,
-            rf"\bis (?:an? )?({_FRACTION})(?: ?(?:in|inch|af|a/f))? {cue}(?: enough)?(?: (?:to|as))?"
+            rf"\bis (?:an? )?({FRACTION})(?: ?(?:in|inch|af|a/f))? {cue}(?: enough)?(?: (?:to|as))?"
             r" (?:an? )?([0-9]+) ?(?:mm|mil)\b",
             r"is \1 inch the same as \2 mm",
         )
@@ -289,7 +276,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         (
             cue,
             rf"\bis (?:an? )?([0-9]+) ?(?:mm|mil) {cue}(?: enough)?(?: (?:to|as))?"
-            rf" (?:an? )?({_FRACTION})(?: ?(?:in|inch|af|a/f))?\b",
+            rf" (?:an? )?({FRACTION})(?: ?(?:in|inch|af|a/f))?\b",
             r"is \2 inch the same as \1 mm",
         )
         for cue in ("close", "near", "the same size")
@@ -320,7 +307,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
         "can i use",
         r"\bcan i use (?:an? |the |my )?([0-9]+) ?(?:mm|mil)(?: (?:spanner|socket|wrench))? on (?:an? |the |my )?"
-        rf"({_COUNTED}|{_FRACTION})"
+        rf"({COUNTED}|{FRACTION})"
         r"(?: inch| in)? (nut|bolt|bolt head|hex)\b",
         r"\1 mm spanner on \2 inch \3",
     ),
@@ -333,41 +320,6 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (" fine ", " coarse ")
     ),
-    *(
-        (  # three eighths ... twenty four threads an inch, of a bolt that is tightened or a hole that is drilled
-            cue,
-            rf"^(?=.*\b(?:torques?|tight\w*|foot pounds?|ft ?lbs?|lb ?ft|nm|dry|oiled|drill|tap|tapping|clearance)\b)"
-            rf"(?!.*\b(?:measures?|mikes?|mics?|across|caliper|calipers|what is it|identify)\b)"
-            rf"(.*?(?<![\w./-])(?:{_FRACTION}|{_COUNTED}))(?! ?(?:-|un[cf]|[0-9]|coarse|fine|npt|bsp|m[0-9]))"
-            rf"((?: +(?!(?:and|or|to|by|half|an?)\b)(?:(?:with|its|it's|the|has|is) )*[a-z][a-z'-]*){{0,9}}?) +"
-            rf"({'|'.join(_TPI_SAID)}|[1-4][0-9]) ?(?:tpi|threads? (?:an|per|to an|to the) inch)\b",
-            lambda m: f"{m[1].removesuffix(' inch').removesuffix(' in')}-{_TPI_SAID.get(m[3], m[3])}{m[2]}",
-        )
-        for cue in ("tpi", "an inch", "per inch", "to the inch")
-    ),
-    *(
-        ("not the ", rf"\bnot the {one}(?: (?:one|thread|pitch|ones))?  ?(?:but )?(?:the )?{other}\b", other)
-        for one, other in (("coarse", "fine"), ("fine", "coarse"))
-    ),
-    *(  # fine m10
-        (
-            f"{kind} ",
-            rf"(?<!and )(?<!or )\b{kind}(?: thread(?:ed)?| pitch)? (m ?[0-9]{{1,2}})\b(?! ?(?:x|by|fine|coarse"
-            rf"|mm)\b)(?![.0-9x/])",
-            rf"\1 {kind}",
-        )
-        for kind in ("fine", "coarse")
-    ),
-    (  # where one was found says nothing of it
-        "found ",
-        r"\b(?:i |i've |we )?found (?:an? |this |some |these )?(?:(?:old|odd|loose|nice|spare) )?(bolts?|studs?"
-        r"|capscrews?) "
-        r"(?:in|on|at|under|from) (?:the |my |an? )?(?:bottom of (?:the |my )?)?(?:box|bin|drawer|tin|bucket|jar"
-        r"|parts box|shed"
-        r"|floor|bench|toolbox|scrap|scrap bin)\b",
-        r"\1",
-    ),
-    ("wheel speed", r"\bwheel speed sensors?\b", "speed sensor"),
     (  # a wire insert by any of its names
         "coil",
         r"^(?=.*(?:\bm ?[0-9]|[0-9]/[0-9]|\bthreads?\b|\bdrill|\btap|\bholes?\b|eighth|sixteenth))"

@@ -281,6 +281,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in ("prop", "shaft")
     ),
+    (
+        "rpm ",
+        r"(?<![0-9]{3} )(?<![0-9]{3}rpm )\brpm ([1-9][0-9]{2,4})(?= |$)(?! ?(?:rpm|revs|mph|kph|km|k\b|mm|lbs?"
+        r"|pounds|nm|ft))",
+        r"at \1 rpm",
+    ),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
     *(

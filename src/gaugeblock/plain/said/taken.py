@@ -17,6 +17,8 @@ _KINDS = (
     r"(?:grade|gr) ?(?:[258]|two|five|eight)",
     r"[3-6][0-9]/(?:[7-9]|1[0-9])",
     rf"(?:[2-5]\.[0-9]{{1,2}}|{_ONE} point [a-z]+(?: [a-z]+)?)",
+    r"(?:dry|oiled|greased|lubed|lubricated|anti-?seized?|moly)",
+    r"(?:cast iron|mild steel|stainless|steel|alumini?um|ally|ali|brass)",
     r"[0-9]+(?:\.[0-9]+)? ?(?:amps?|a|mm|mm2|awg|volts?|v|rpm|mph|metres?|meters?|feet|foot|ft|inch|degrees|deg|thou)",
 )
 _AND_IS = r"(?: +(?:it is|it's|its|they're|that's|that|to|an?|make it))*"
@@ -31,7 +33,7 @@ SAID: tuple[tuple[str, str, str], ...] = (
     *(
         (
             cue,
-            rf"^((?:.*?[^\w./-])?{kind}(?![\w/]|\.[0-9]).*?) +{_SURELY}{_AND_IS} +({kind})(?![\w/]|\.[0-9])",
+            rf"^((?:.*?[^\w./-])?{kind}(?![\w/]|\.[0-9]).*?)(?: +-)? +{_SURELY}{_AND_IS} +({kind})(?![\w/]|\.[0-9])",
             rf"\1 {_TAKEN_BACK} \2",
         )
         for kind in _KINDS
@@ -40,7 +42,7 @@ SAID: tuple[tuple[str, str, str], ...] = (
     *(
         (
             cue,
-            rf"(?<![\w./-])({kind})(?: (?:bolts?|studs?|diff|one))? +{_NO}{_AND_IS} +({kind})(?![\w/]|\.[0-9])",
+            rf"(?<![\w./-])({kind})(?: (?:bolts?|studs?|diff|one))?(?: +-)? +{_NO}{_AND_IS} +({kind})(?![\w/]|\.[0-9])",
             rf"\1 {_TAKEN_BACK} \2",
         )
         for kind in _KINDS

@@ -99,6 +99,7 @@ WRAP = Topic(
         "length": (
             amount("length", after=rf"(?:long|of(?= {NUMBER})|of (?:{_PIPE})|in length|lengths?|each)", say="{} long"),
             amount("length", after="(?:long|lengths?|each)", bare="mm", say="{} long", least=200),
+            amount("length", before="(?:by|x)", say="{} long", least=200, cue=("by", "x")),
             amount("length", before=r"(?:for|on|to wrap|wrap|cover)(?: (?:an?|about))*", say="{} long", doubt=1),
             amount("length", say="{} long", doubt=2, least=200),
         ),
@@ -171,7 +172,8 @@ WRAP = Topic(
     r"|how many rolls?|rolls|going on|go on|over|use|buy|header tubes?|down ?pipe",
     needs=("length", "od", "width"),
     settle=lambda values, _: {key: value for key, value in values.items() if key != "roll"},
-    asks_for=r"wrap\w*\b.*\b(?:over ?lap\w*|lap\w*|half over)|wide\b.*\bwrap|wrap\b.*\bwide|(?:how (?:much|many|long)"
+    asks_for=r"(?:header|exhaust) wrap\b.*(?:in|inch|mm) wrap|"
+    r"wrap\w*\b.*\b(?:over ?lap\w*|lap\w*|half over)|wide\b.*\bwrap|wrap\b.*\bwide|(?:how (?:much|many|long)"
     r"|metres|meters|feet|length|rolls?)\b.*\bwrap"
     r"|wrap\b.*\b(?:how (?:much|many"
     r"|long)|do i need)",

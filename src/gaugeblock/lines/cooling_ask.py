@@ -184,7 +184,7 @@ COOLANT = Topic(
                 "where it freezes",
             ),
             Told(
-                r"(?:(?:good )?(?:down )?to |for |at |(?:do|stand|take|survive|handle"
+                r"(?:(?:(?:good|protect(?:s|ed|ion)?|safe|guards?) )?(?:down )?to |for |at |(?:do|stand|take|survive|handle"
                 r"|cope with|cover) )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
                 r"|celsius)?",
             ),

@@ -45,7 +45,7 @@ FIRST: dict[str, str] = {
     "piped": (
         "by one |x one |by ninety|by eighty|by sixty|by forty|x ninety|one twenty |ninety five |same |weld|haz|"
         "mtr|mouth| h1| seamless|an3|an4|an5|an6|an8|an10|an12|an16|an-|an inch|the crank|the fly|the engine|ft |"
-        "foot |feet |'"
+        "foot |feet |'|instead of|in place of|rather than|swap"
     ),
     "tubed": (
         " wall| rad|one ten|one eleven|one twe|one thir|one fort|one fourt|one fift|one sixt|one seven|"

@@ -121,6 +121,7 @@ def box_beam_of(box: Topic, beam: Topic) -> Topic:
             "size": box.slots["size"],
             "wall": box.slots["wall"],
             "stands": box.slots["stands"],
+            "shape": box.slots["shape"],
             **{key: beam.slots[key] for key in ("span", "material", "load")},
         },
         beam.signals

@@ -6,6 +6,7 @@ import re
 
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
+from gaugeblock.errors import InputError
 from gaugeblock.tubes.said import is_without_metal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -88,6 +89,25 @@ _STANDS = (
 )
 
 
+_OPEN = (
+    Shaped(
+        r"(?:an? |the )?(?P<n>(?:c |u |parallel flange )?channels?|angles?(?: iron)?(?! (?:of|is|at|for|on|to|between))"
+        r"|[ihut][ -]?(?:b[e]ams?|sections?)|rsj|tee section|flat bar|round bar|solid bar|top hat)",
+        lambda m: m["n"],
+        "{}",
+        cue=("channel", "angle", "beam", "section", "rsj", "tee", "bar", "hat"),
+    ),
+)
+
+
+def _closed(values: dict[str, str]) -> dict[str, str]:
+    """InputError for an angle or a channel: it is no box."""
+    if "shape" in values:
+        why = "it is no closed box, and no table here has its section"
+        raise InputError(values["shape"], "size", why, (), "take it from its maker's table")
+    return values
+
+
 def _turned(values: dict[str, str]) -> dict[str, str]:
     """The sides in their order, the upright one first, where it was said how the box stands."""
     stands = values.get("stands")
@@ -143,6 +163,7 @@ def topic(section: Topic) -> Topic:
         "size": _sized(),
         "wall": (*section.slots["wall"], amount("length", after="wall(?: thickness)?", say="{} wall", most=_MOST_WALL)),
         "stands": _STANDS,
+        "shape": _OPEN,
         **{k: section.slots[k] for k in ("length", "fact")},
         "material": section.slots["material"],
     }
@@ -154,7 +175,7 @@ def topic(section: Topic) -> Topic:
         + rf"|both(?= (?:(?:with|are|in|have|being|made|out|of) )*[0-9./]+ ?(?:mm|in|inch)? {_WALL})|box(?:es)?"
         rf"|square|rectang(?:le|ular)|rect?|shs|rhs|hss|{_WALL}|steel|sections?",
         needs=("size",),
-        settle=lambda values, data: _turned(section.settle(values, data) if section.settle else values),
+        settle=lambda values, data: _turned(section.settle(_closed(values), data) if section.settle else values),
         opens=_open,
         joined=("material",),
         columns=section.columns,

@@ -63,6 +63,13 @@ GAUGE = Topic(
                 "{}, not steel",
                 cue=("not ",),
             ),
+            Shaped(  # a tube of whatever metal goes by the wire gauge
+                r"(?:(?:stainless|mild|carbon|steel|copper|brass|ally|alumini?um|chromoly|304|316|409|exhaust|header) )+"
+                r"(?:tub(?:e|es|ing))(?: wall)?",
+                always("BWG (Stubs)"),
+                "{} of a tube",
+                cue=("tub",),
+            ),
             Shaped(  # of a tube it is another system
                 r"(?:mild|carbon|plain|uncoated)(?: steel)?(?: sheet| plate| panel)?(?! (?:tub|pipe|erw|dom|box|roll))"
                 r"|(?:american|us|yank)(?: standard)? (?:sheet|steel)(?: gauge)?",

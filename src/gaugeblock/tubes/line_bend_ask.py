@@ -99,7 +99,7 @@ def topic() -> Topic:
         r"(?:smallest |least |min(?:imum)? |tightest )?(?:bend(?:ing)? )?radius|bend(?:s|ing)?"
         r"|how (?:tight|sharp)(?:ly)?"
         r"|tight|least|min(?:imum)?|can|be|bent|without (?:a |it |them )*kink(?:ing|ed)?|kinks?|safe(?:ly)?|ok|it"
-        r"|by hand|of|for",
+        r"|by hand|hand(?= bend| *$)|hand bend(?:er|s|ing)?|of|for",
         needs=("od", "line"),
         settle=_settle,
         asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|(?:min(?:imum)?|tightest|smallest|sharpest|least) bend"

@@ -86,6 +86,12 @@ _OF_A_LENGTH = (
     r"(?= *$| +(?:of|long|length|lengths|each|span|spans|apart|run|runs|gap|high|tall|across|between|from|to|what|how|which|with|and"
     r"|at|on|in|is|will|does|can|do|for|overall|total|all|tube to tube|[1-9]|one|two|inch and)\b(?! ?x))"
 )
+# What tells two tubes apart, each said with its wall.
+_OF_TWO_TUBES = r"^(?=.*\b(?:sav(?:e|es|ed|ing)|heavier|lighter|difference|stiffer|stronger)\b)"
+_A_TUBE = (
+    r"[0-9]+(?:[./ -][0-9]+(?:/[0-9]+)?)?(?: ?(?:in|inch|mm|\"))?(?: (?:od|tube))? ?(?:(?:x|by) ?)?(?:0?\.[0-9]{2,3}"
+    r"|[1-6](?:\.[0-9]+)?(?= ?mm| wall))"
+)
 _BORE = r"(?:slave|master|bore|stroke|piston)"
 _MORE = r"(?:and|n|of|thick|long|three|half|quarter|seven|five|eighth|[0-9])\b"
 _HUNDREDS = r"one|two|three|four|five|six|seven|eight|nine|a"
@@ -163,6 +169,11 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in ("the crank", "the fly", "the engine")
     ),
+    *(
+        (cue, rf"{_OF_TWO_TUBES}(.*?)\b(?:instead of|in place of|rather than)(?: an?| the)? (?={_A_TUBE})", r"\1vs ")
+        for cue in ("instead of", "in place of", "rather than")
+    ),
+    ("swap", rf"{_OF_TWO_TUBES}(.*?)\bswap(?:ping|ped)?(?: out)? ({_A_TUBE}.*?) for (?={_A_TUBE})", r"\1\2 vs "),
     ("'", rf"{_FEET} ?({_UNDER_A_FOOT})(?: (1/2|1/4|3/4))?\"", _feet_and_inches),
     ("foot ", rf"\b({_COUNT}) foot ({_UNDER_A_FOOT})()(?= (?:long|of)\b)", _feet_and_inches),
     *((f"an{n}", _AN_TUBE, _of_an) for n in (3, 4, 5, 6, 8, 10, 12, 16)),

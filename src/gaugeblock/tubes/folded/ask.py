@@ -269,7 +269,7 @@ _ASKS_FOR = (
     r"|set ?backs?|inside (?:bend )?rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake"
     r"|brake press|folder"
     r"|fold(?:ed|ing|s)?|flat (?:length|blank|pattern|size)|blank (?:length|size)|developed (?:length|width)"
-    r"|gussets?|flange[sd]?|hem|(?:5052|6061|2024|3003|1100)\b.*\bbend\w*|bend\w* .*(?:5052|6061|2024|3003|1100)"
+    r"|channels?\b.*\bblank|gussets?|flange[sd]?|hem|(?:5052|6061|2024|3003|1100)\b.*\bbend\w*|bend\w* .*(?:5052|6061|2024|3003|1100)"
 )
 
 

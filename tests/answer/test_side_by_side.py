@@ -6,13 +6,14 @@ import contextlib
 import inspect
 import io
 import json
+import re
 import shlex
 from typing import Any
 
 import pytest
 
 import gaugeblock
-from gaugeblock import domains
+from gaugeblock import ask, domains
 from gaugeblock.answer.table import Table
 from gaugeblock.cli import main
 from gaugeblock.errors import LookupMiss
@@ -248,3 +249,30 @@ def test_a_value_that_was_named_and_has_no_answer_is_refused_and_not_left_out(
     got = capsys.readouterr()
     assert got.out == ""
     assert line.rstrip('"').replace(";", ",").split(",")[-1].strip() in got.err
+
+
+@pytest.mark.parametrize(
+    ("line", "first", "second", "trust"),
+    [
+        ("residual pressure", "7 or 10 psi", "48.26 or 68.95 kPa", "PUBLISHED or HABIT"),
+        ("M6 stainless into aluminium copper grease", "3.19 or 4.5 N*m", "28.2 or 40 lbf*in", "CALCULATED"),
+    ],
+)
+def test_both_ends_of_a_row_stand_in_both_units_with_the_trust_of_each(
+    line: str, first: str, second: str, trust: str
+) -> None:
+    found = ask(line)
+    assert isinstance(found, Table)
+    told = found.text(columns=100)
+    assert first in told
+    assert second in told
+    assert trust in told
+
+
+@pytest.mark.parametrize("line", ["m8 8.8", "m6 8.8", "1/4-20 grade 5", "m10 10.9", "m5 8.8"])
+def test_a_column_is_of_one_unit(line: str) -> None:
+    found = ask(line)
+    assert isinstance(found, Table)
+    rows = [row for row in found.text(columns=120).splitlines() if re.search("PUBLISHED|HABIT|CALCULATED", row)]
+    torques = [re.findall(r"(?:N\*m|lbf\*ft|lbf\*in)", row) for row in rows]
+    assert len({tuple(units) for units in torques if units}) == 1

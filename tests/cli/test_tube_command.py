@@ -37,10 +37,10 @@ def test_a_quick_offset_prints_cut_and_a_table_of_marks(capsys: pytest.CaptureFi
     assert (code, err) == (0, "")
     lines = [" ".join(line.split()) for line in out.splitlines()]
     assert lines[2].startswith("CUT 28 9/16 in (28.568)")
-    head = lines.index("DO BEND MARK AT BEND TOWARD SET TURN FIRST")
+    head = lines.index("DO BEND: ANGLE MARK AT BEND TOWARD SET TURN FIRST")
     assert lines[head - 1].endswith(", towards END")  # all marks one way are said once
-    assert lines[head + 1] == "1st 1 6 3/4 in (6.750) to END 47 deg start here"
-    assert lines[head + 2] == "2nd 2 15 in (14.999) to END 47 deg half a turn, 180 deg"
+    assert lines[head + 1] == "1st 1: 45 deg 6 3/4 in (6.750) to END 47 deg start here"
+    assert lines[head + 2] == "2nd 2: 45 deg 15 in (14.999) to END 47 deg half a turn, 180 deg"
 
 
 def test_what_is_turned_first_has_a_line_of_its_own_on_a_narrow_screen(
@@ -49,7 +49,7 @@ def test_what_is_turned_first_has_a_line_of_its_own_on_a_narrow_screen(
     monkeypatch.setenv("COLUMNS", "60")
     _, out, _ = run(capsys, *OFFSET, *BARE, *DIE)
     lines = [" ".join(line.split()) for line in out.splitlines()]
-    at = lines.index("2nd 2 15 in (14.999) to END 47 deg")
+    at = lines.index("2nd 2: 45 deg 15 in (14.999) to END 47 deg")
     assert lines[at + 1] == "half a turn, 180 deg"
 
 

@@ -64,8 +64,8 @@ def test_the_card_says_what_to_cut_and_has_a_row_a_bend() -> None:
     assert card is not None
     decision = item.sheet.decision
     assert (decision.verb, number_only(decision.figures[0], refdata())) == ("CUT", "28 9/16 in")
-    assert card.table[0][:2] == ("DO", "BEND")
-    assert [r[:2] for r in card.table[1:]] == [("1st", "1"), ("2nd", "2")]
+    assert card.table[0][:2] == ("DO", "BEND: ANGLE")
+    assert [r[:2] for r in card.table[1:]] == [("1st", "1: 45 deg"), ("2nd", "2: 45 deg")]
     assert card.table[1][5] == "47 deg"
     page = render.render(made)["packet.html"].decode()
     assert page.count('class="drawing page landscape"') == 3

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock import units
 from gaugeblock.answer.pretty import pretty
 
@@ -66,17 +68,22 @@ def other_readings(measure: Measure, low: float, high: float, among: tuple[str, 
     """
     if meant := run_together(measure):
         return (meant,)
-    pool = among or units.spellings(units.dimension(measure.unit))
+    pool = among or [u for u in units.spellings(units.dimension(measure.unit)) if u not in _TAPERS]
     found = []
     for unit in pool:
         got = units.to_base(float(measure.value), unit)
         if unit != measure.unit and low * (1 - 1e-9) <= got <= high * (1 + 1e-9):
-            found.append(f"{measure.number} {unit}")
+            found.append(f"{measure.number} {unit}".removesuffix(" 1"))
     return tuple(found)
+
+
+_TAPERS = ("in/ft", "ft/in")  # ratios that nobody types for a number without a unit
+_BARE = re.compile(r"(?<=[0-9]) 1(?= is\b)")  # the unit of a bare number, which is not said
 
 
 def did_you_mean(said: str, readings: tuple[str, ...]) -> str:
     """``said`` as a sentence, with what may have been meant as a question behind it."""
+    said = _BARE.sub("", said)
     meant = f" Did you mean {' or '.join(readings[:2])}?" if readings else " Read it again."
     return pretty(f"{said}.{meant}")
 

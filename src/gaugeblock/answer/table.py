@@ -147,6 +147,18 @@ class Table(Value):
             return None  # a clock in km/h is told in km/h
         return max(found, key=found.count) if found else None
 
+    def _other(self, unit: str | None) -> str:
+        """The other system's unit of most of the numbers, so that the second column too is of one unit; blank where they
+        are of several dimensions.
+        """
+        from gaugeblock import units
+
+        shown = [f for line in self.lines for f in _shown(line)]
+        if all(f.quantity in MARKED for f in shown) or unit is None:
+            return ""
+        found = [to for f in shown if (to := _other_of(f, unit))]
+        return max(found, key=found.count) if len({units.dimension(to) for to in found}) == 1 else ""
+
     def _grid(self, across: list[str], unit: str | None, wide: int) -> tuple[list[str], list[str]]:
         """Its rows, and the trust of each column below them."""
         down = list(dict.fromkeys(tuple(line.key[k] for k in self.open[:-1]) for line in self.lines))
@@ -196,12 +208,13 @@ class Table(Value):
             names = [f"{name}: {more}" for name, more in zip(names, told, strict=True)]
             first = min(max(map(len, names), default=0) + 4, wide // 2)
         cell = max(14, *(len(_cell(line.sheet, unit)) + 2 for line in self.lines))
-        seconds = [len(_second(_shown(line), line.sheet, unit)) + 2 for line in self.lines]
+        other = self._other(unit)
+        seconds = [len(_second(_shown(line), line.sheet, unit, other)) + 2 for line in self.lines]
         second = max(12, *seconds) if max(seconds) > 2 else 0
         for name, line in zip(names, self.lines, strict=True):
             figures = _shown(line)
-            numbers = f"{_cell(line.sheet, unit):<{cell}}{_second(figures, line.sheet, unit):<{second}}"
-            trust = figures[0].trust if figures else ""
+            numbers = f"{_cell(line.sheet, unit):<{cell}}{_second(figures, line.sheet, unit, other):<{second}}"
+            trust = " or ".join(dict.fromkeys(f.trust for f in figures))
             if wide < _NARROW or len(name) + 4 > first or first + len(numbers.rstrip()) > wide:
                 out += [*wrap(name, 2, 4, wide=wide), *wrap(" ".join(f"{numbers} {trust}".split()), 8, 10, wide=wide)]
                 continue
@@ -217,12 +230,17 @@ class Table(Value):
 
 
 def _shown(line: Line) -> tuple[Figure, ...]:
-    """The figure that stands in a row; none where it stops, whatever the torque that would be kept to."""
+    """The figures that stand in a row, as ``_cell`` has them: one, or the safer candidate and the last of them; none
+    where it stops, whatever the torque that would be kept to.
+    """
     return _shown_of(line.sheet)
 
 
 def _shown_of(sheet: Sheet) -> tuple[Figure, ...]:
-    return () if sheet.decision.kind == STOP else sheet.decision.figures[:1]
+    figures = sheet.decision.figures
+    if sheet.decision.kind == STOP:
+        return ()
+    return (figures[0], figures[-1]) if sheet.decision.kind == ASK and len(figures) > 1 else figures[:1]
 
 
 def _stopped(stopping: list[Decision]) -> list[str]:
@@ -265,18 +283,24 @@ def _cell(sheet: Sheet, unit: str | None) -> str:
     if decision.kind == ASK and len(numbers) == 1:
         return f"{numbers[0]} ?"
     if decision.kind == ASK and numbers:
-        return f"{_between(numbers)} ?"
+        return f"{_between(numbers, len(numbers))} ?"
     if decision.kind in _WORDS:
         return _WORDS[decision.kind]
     return numbers[0] if numbers else _WORDS[NONE]
 
 
-def _between(numbers: list[str]) -> str:
-    """The safer candidate and the last of them, the unit once where both have it: ``6 to 14 AWG``."""
+def _between(numbers: list[str], how_many: int) -> str:
+    """The safer candidate and the last of them, the unit once where both have it: ``7 or 10 psi`` of two, ``6 to 14
+    AWG`` of more.
+    """
     first, last = numbers[0].split(" "), numbers[-1].split(" ")
+    joined = "or" if how_many == _BOTH else "to"
     if len(first) == len(last) == _NUMBER_AND_UNIT and first[1] == last[1]:
-        return f"{first[0]} to {numbers[-1]}"
-    return f"{numbers[0]}, to {numbers[-1]}"
+        return f"{first[0]} {joined} {numbers[-1]}"
+    return f"{numbers[0]}, {joined} {numbers[-1]}"
+
+
+_BOTH = 2
 
 
 _NUMBER_AND_UNIT = 2
@@ -289,16 +313,22 @@ def _number(figure: Figure, sheet: Sheet, unit: str | None) -> str:
     return number_only(figure, sheet.data, unit if is_alike else shop_unit(figure))
 
 
-def _second(figures: tuple[Figure, ...], sheet: Sheet, unit: str | None) -> str:
+def _second(figures: tuple[Figure, ...], sheet: Sheet, unit: str | None, column: str) -> str:
+    """The same in the other system's unit, in that of the ``column`` where there is one."""
+    numbers = [number_only(f, sheet.data, column or to) for f in figures if (to := _other_of(f, unit))]
+    if not numbers or len(numbers) < len(figures):
+        return ""
+    return numbers[0] if len(numbers) == 1 else _between(numbers, len(sheet.decision.candidates))
+
+
+def _other_of(figure: Figure, unit: str | None) -> str | None:
+    """The other system's unit of a number that is told in ``unit``; None where it has none."""
     from gaugeblock import units
 
-    if not figures:
-        return ""
-    is_alike = unit is not None and units.dimension(unit) == units.dimension(figures[0].unit)
-    other = other_unit(figures[0].replace(unit=unit)) if is_alike else other_unit(figures[0])
-    if not is_alike and shop_unit(figures[0]) is not None:
-        return number_only(figures[0], sheet.data)
-    return number_only(figures[0], sheet.data, other) if other else ""
+    is_alike = unit is not None and units.dimension(unit) == units.dimension(figure.unit)
+    if not is_alike and shop_unit(figure) is not None:
+        return figure.unit
+    return other_unit(figure.replace(unit=unit)) if is_alike else other_unit(figure)
 
 
 def _under(trusts: list[list[str]], first: int, step: int) -> list[str]:

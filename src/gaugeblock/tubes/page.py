@@ -106,7 +106,7 @@ def _facts(given: Given) -> list[Row]:
 
 
 # As those of the bench, in the width of a card.
-_HEADS = ("DO", "BEND", "MARK AT", "TOWARDS", "BEND TO", "SET", "TURN FIRST")
+_HEADS = ("DO", "BEND: ANGLE", "MARK AT", "FROM DATUM TO", "BENDS TOWARD", "SET", "TURN FIRST")
 
 
 def _card(made: Plan) -> Card:

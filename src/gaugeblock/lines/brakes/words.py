@@ -31,8 +31,10 @@ def when(of: Circuit) -> str:
     """The condition of the pressure."""
     got = of.given.measures
     ratio = got["ratio"].number
-    alone = "" if "assist" in got or of.kind == SLAVE else ", without a booster"
-    return f"with {got['force'].text} on a pedal of {ratio} to 1{alone}"
+    boost = ", without a booster" if of.kind != SLAVE else ""
+    if "assist" in got:
+        boost = f" and a booster that makes it {got['assist'].number} times as much"
+    return f"with {got['force'].text} on a pedal of {ratio} to 1{boost}"
 
 
 def do(of: Circuit, worked: Worked, data: Refdata) -> str:

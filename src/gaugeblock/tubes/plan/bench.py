@@ -26,7 +26,7 @@ _TOLD = {
 }
 # Lines that an answer may fill.
 _SCREEN = 15
-HEADS = ("DO", "BEND", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
+HEADS = ("DO", "BEND: ANGLE", "MARK AT", "FROM THE DATUM", "BEND TOWARD", "SET", "TURN FIRST")
 _WAY = HEADS.index("FROM THE DATUM")
 
 
@@ -44,9 +44,8 @@ def table(plan: Plan) -> list[tuple[str, ...]]:
         side = f"towards {'START' if m.rounded < 0 else 'END'}"
         words = " ".join(turn_words(m, before))
         goes = "to END" if m.goes > 0 else "to START"
-        rows.append(
-            (ordinal(place), str(n), tape.reads(abs(m.position)), side, goes, marks.settings[n - 1].text, words)
-        )
+        bend = f"{n}: {degrees_text(layout.stick.bends[n - 1].angle, '0.1')}"
+        rows.append((ordinal(place), bend, tape.reads(abs(m.position)), side, goes, marks.settings[n - 1].text, words))
         before = m
     return rows
 

@@ -14,10 +14,6 @@ if TYPE_CHECKING:
 
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
-    "sized": (
-        "tpi|an inch|per inch|to the inch|not the |fine |coarse |found | in iron| in cast| in al| in mild|"
-        " in steel| in brass|stick|fine thread|coarse thread| newtons|wheel speed"
-    ),
     "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that",
     "bolted": (
         " mill|four forty|six thirty two|eight thirty two|ten twenty four|ten thirty two|twelve twenty four|"
@@ -28,6 +24,10 @@ FIRST: dict[str, str] = {
         "coarse pitch|zinc|mag|mags|imperial |fractional |only |grade|strength class| marks| markings| heads|"
         " head | numbers| lines|go in|goes in|fit|screw in|screws in|same|interchang|close|near|"
         "the same size|nearest|closest|equivalent|can i use|coil"
+    ),
+    "sized": (
+        "tpi|an inch|per inch|to the inch|not the |fine |coarse |found | in iron| in cast| in al| in mild|"
+        " in steel| in brass|stick|fine thread|coarse thread| newtons|wheel speed"
     ),
     "fasteners": (
         "and a half|and half|and a quarter|and three quarter|in inch|in mm|in metric|in imperial|in millim"
@@ -94,9 +94,10 @@ LAST: dict[str, str] = {
         "one sixty|one seventy|one eighty|one ninety|vickers |brinell |hv |bhn |hb |diff|axle|rear end|"
         "final drive|threes|fours|fives|sixes|sevens|eights|nines| k | ratio| diff| axle| cwp| crown|"
         " rear end| final drive|ring and| first| second| third| 1st| 2nd| 3rd| low gear|grand|ten fifty|"
-        "eleven fifty|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/|prop|shaft|rpm |third being|"
-        "clicks|x.|x0.| set|n't |nt whirl|nt whip|nt vib| not |n't twist|worth|seal|how much |cert|"
-        "nothing about|i count on|weld|thin wall|cheapo|call that what|or out|or is it|plus |minus |ing a "
+        "eleven fifty|twelve fifty|thirteen fifty|.50 |.5 |.50-|.50/|.5-|.5/|prop|shaft|rpm |speedo|"
+        "third being|clicks|x.|x0.| set|n't |nt whirl|nt whip|nt vib| not |n't twist|worth|seal|how much |"
+        "cert|nothing about|i count on|weld|thin wall|cheapo|call that what|or out|or is it|plus |minus |"
+        "ing a "
     ),
     "fits": "through|clearance|ninety|one forty",
     "turned": " 4 | or | instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",

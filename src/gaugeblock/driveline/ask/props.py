@@ -69,7 +69,7 @@ SHAFT = Topic(
             ),
             Shaped(  # before its wall, where no length stands
                 r"(?P<n>[1-6](?:\.[0-9]+)?|[1-6] [1-7]/[248])(?: ?(?:in|inch|\"))?(?: (?:tube|od))?(?= (?:x |by"
-                r" )?0?\.[0-9]{2,3})",
+                r" )?(?:0?\.[0-9]{2,3}|0[2-9][0-9](?= |$)))",
                 lambda m: f"{m['n']} in",
                 "tube {}",
             ),

@@ -287,6 +287,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"|pounds|nm|ft))",
         r"at \1 rpm",
     ),
+    (  # two tyres, and what the clock makes of it
+        "speedo",
+        r"^(?=.*\bspeedo)(.*?)(?<!from )(?<!was )\b([1-3][0-9]5/[2-9][05](?:/|r| ?r)[12][0-9]) (?:vs?|versus|to|against)"
+        r" ([1-3][0-9]5/[2-9][05](?:/|r| ?r)[12][0-9])\b",
+        r"\1from \2 to \3",
+    ),
     ("third being", r"\bthird being\b", "third is"),
     ("clicks", rf"^(?=.*\b(?:tyres?|tires?|diffs?|gears?|revs|rpm|top)\b)(.*?\b{_NUMBER}) clicks\b", r"\1 km/h"),
     *(

@@ -75,6 +75,8 @@ def keeps(sheet: dict[str, Any]) -> list[str]:
     said = zip(decision["when"], decision["then"], strict=True)
     if decision["kind"] == ASK and not all(when or then for when, then in said):
         wrong.append("a candidate without an outcome")
+    named = decision["then"] if decision["kind"] == STOP else []
+    wrong += [f"a stop whose number is told by a sentence: {then}" for then in named if re.search(r"[0-9:;]", then)]
     wrong += [
         f"a question without kind, text or key: {question}"
         for question in sheet["questions"]

@@ -106,7 +106,9 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
         (candidate,) = decision.candidates
         figure = candidate.figure
         verb = f"  {decision.verb or label(figure).upper()}   "
-        said = f"{_numbers(figure, sheet, unit)}{_plus(candidate)}"
+        number = _numbers(figure, sheet, unit)
+        number = number.removesuffix(" times") if candidate.plus.startswith("times ") else number
+        said = f"{number}{_plus(candidate)}"
         lines = [f"{verb}{said}     {figure.trust}"]
         if len(lines[0]) > wide:
             numbers = wrap(f"{verb.strip()} {said}", 2, 8, wide=wide)
@@ -119,9 +121,10 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
         lines = wrap(decision.do, 2, 8, "STOP", wide=wide)
         for candidate in decision.candidates:
             word = candidate.then or ("needed" if candidate.when == "required" else "refused")
-            lines += wrap(
-                f"{word}: {_numbers(candidate.figure, sheet, unit)} {candidate.when}".rstrip(), 8, 10, wide=wide
-            )
+            first, *other = _numbers(candidate.figure, sheet, unit).split("    ")
+            number = f"{first} ({other[0]})" if other else first
+            when = "" if candidate.when == "required" else candidate.when
+            lines += wrap(f"{word}: {number} {when}".rstrip(), 8, 10, wide=wide)
         return lines
     return _asked(decision, sheet, unit, wide, most)
 

@@ -117,7 +117,8 @@ def _decide(found: Torsion, open_names: list[str], data: Refdata) -> Decision:
     if factor.typical >= 1:
         then = f"carries {number_only(factor, data)} times the torque, yields{point}"
     if any(c.stops for c in found.checks):
-        return stop(VERB, [Candidate(factor, "", then)], open_names, f"{cause.do}{at}")
+        shown = Candidate(factor, "the torque asked of it", "it carries")
+        return stop(VERB, [shown], open_names, f"{cause.do}{at}")
     candidates = [Candidate(factor, _when(causes), then)]
     if found.stricter is not None:
         less = number_only(found.stricter, data)

@@ -46,8 +46,8 @@ def _below(stress: Figure, core: Figure, factor: Figure, data: Refdata) -> Check
 def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Torsion:
     """``found`` with the junction of case and core compared, where depth and core hardness are given; else as it was.
 
-    Stress falls in proportion to the radius; the core's torsional yield goes by its hardness (FETT). The lesser factor
-    of surface and junction stands.
+    Stress falls in proportion to the radius; the core's torsional yield goes by its hardness (FETT), and by
+    distortion energy where that is lower. The lesser factor of surface and junction stands.
     """
     if found.factor is None or steel.treatment not in CASED or shaft.case_depth is None or shaft.core_hardness is None:
         return found
@@ -57,7 +57,7 @@ def with_case(shaft: Shaft, steel: Steel, found: Torsion, data: Refdata) -> Tors
         raise InputError(
             shaft.case_depth.text, "case depth", "deeper than the shaft's wall", (), "give the depth of the case"
         )
-    core = tables.converted(shaft.core_hardness, "torsional_yield_strength_typical", data)
+    core = next(iter(tables.torsional_yields(shaft.core_hardness, data)), None)
     if core is None or data.entry("formulas", _RULE) is None:
         return found
     surface = found.figures[0]

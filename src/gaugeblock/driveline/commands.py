@@ -69,9 +69,12 @@ def hardness(argv: list[str]) -> int:
     a = parser.parse_args(argv)
     from gaugeblock.driveline.hardness import TENSILE
     from gaugeblock.driveline.hardness import hardness as sheet_of
+    from gaugeblock.driveline.keys import split_hardness
 
     if a.scale is None and a.value.endswith(("ksi", "psi", "MPa", "N/mm2")):
         a.scale = TENSILE
+    if a.scale is None and (said := split_hardness(a.value)) is not None:
+        a.value, a.scale = said
 
     return print_open(
         sheet_of, _topic("BY_SCALE"), {"scale": a.scale, "value": a.value, "to": a.to}, a, is_open=a.scale is None

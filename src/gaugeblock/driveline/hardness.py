@@ -7,8 +7,9 @@ from itertools import pairwise
 from gaugeblock import lookup, units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import none, use
-from gaugeblock.answer.making import derived, read_positive, stated
+from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.sheet import Sheet
+from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.keys import Hardness
 from gaugeblock.driveline.statements import rule_cautions
@@ -27,14 +28,8 @@ if TYPE_CHECKING:
 
 TABLE = "driveline/hardness"
 TENSILE = "tensile"
-_QUANTITIES = (
-    "tensile_strength_typical",
-    "yield_strength_typical",
-    "torsional_yield_strength_typical",
-    "hardness_hb",
-    "hardness_hrc",
-    "hardness_hv",
-)
+_STRENGTHS = ("tensile_strength_typical", "yield_strength_typical")
+_SCALES = ("hardness_hb", "hardness_hrc", "hardness_hv")
 
 
 def converted(of: Hardness, quantity: str, data: Refdata) -> Figure | None:
@@ -59,6 +54,22 @@ def converted(of: Hardness, quantity: str, data: Refdata) -> Figure | None:
         return None
     others = tuple(f.replace(chosen_by="source id", others=()) for f in found[1:])
     return found[0].replace(chosen_by="most points" if others else found[0].chosen_by, others=others)
+
+
+def torsional_yields(of: Hardness, data: Refdata) -> list[Figure]:
+    """Torsional yields at a hardness, the lower first, which judges: what the axle paper prints, about 0.6 of the yield
+    strength there, and 0.577 of it by distortion energy, as of every other shaft. None outside the points.
+    """
+    printed = converted(of, "torsional_yield_strength_typical", data)
+    yields = converted(of, "yield_strength_typical", data)
+    found = [] if printed is None else [printed]
+    if yields is not None:
+        number = units.from_base(calc.torsional_yield_distortion_energy(base(yields)), yields.unit)
+        rule, quantity = "shear_yield_distortion_energy", "torsional_yield_strength_typical"
+        key = {"scale": of.scale, "hardness": of.number}
+        words = "by distortion energy, 0.577 of yield"
+        found.append(derived(rule, quantity, number, yields.unit, (yields,), data, key=key, conditions=words))
+    return sorted(found, key=base)
 
 
 def tensile_from(measured: Figure, of: Hardness, data: Refdata) -> Figure | None:
@@ -166,7 +177,10 @@ def hardness(scale: str, value: str, *, to: str | None = None, data: Refdata | N
         return _of_strength(value, to, data)
     of = keys.hardness(f"{value} {scale}", data)
     cell = of.scale
-    figures = [f for q in _QUANTITIES if (f := converted(of, q, data)) is not None]
+    strengths = [f for q in _STRENGTHS if (f := converted(of, q, data)) is not None]
+    scales = [f for q in _SCALES if (f := converted(of, q, data)) is not None]
+    torsional = sorted(torsional_yields(of, data), key=lambda f: f.rule is not None and "energy" in f.rule.name)
+    figures = [*strengths, *torsional, *scales]  # first what the table prints: here it is read, and judges nothing
     if not figures:
         points = sorted(_points(data, cell))
         ends = [f"{points[0]:g} {cell}", f"{points[-1]:g} {cell}"]

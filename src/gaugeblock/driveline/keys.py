@@ -270,14 +270,20 @@ def own_stress(typed: str | Known | None, where: str, example: str) -> Known | N
     return parse_known(typed, "stress", where, example)
 
 
-def hardness(typed: str, data: Refdata, where: str = "hardness") -> Hardness:
-    """``42 HRC``, ``HRC 42`` or ``302 Brinell``; InputError when number or scale is missing."""
+def split_hardness(typed: str) -> tuple[str, str] | None:
+    """The number and the scale of ``42 HRC``, ``HRC 42``, ``42 Rockwell C``; None where one of them is not there."""
     match = _HARDNESS.fullmatch(" ".join(typed.split()))
     words = [w for w in (match["word"], match["unit"]) if w] if match else []
-    if match is None or len(words) != 1:
+    return (match["number"], words[0]) if match is not None and len(words) == 1 else None
+
+
+def hardness(typed: str, data: Refdata, where: str = "hardness") -> Hardness:
+    """``42 HRC``, ``HRC 42`` or ``302 Brinell``; InputError when number or scale is missing."""
+    said = split_hardness(typed)
+    if said is None:
         raise InputError(typed, where, "not a hardness with its scale", (), "write it as 42 HRC or 302 HB")
-    scale = canonical(data, "driveline/hardness", "scale", words[0])
-    return Hardness(scale, units.decimal_text(units.parse_number(match["number"], where)))
+    scale = canonical(data, "driveline/hardness", "scale", said[1])
+    return Hardness(scale, units.decimal_text(units.parse_number(said[0], where)))
 
 
 def finding(typed: str | None, where: str) -> Measure | str | None:

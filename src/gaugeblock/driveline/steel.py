@@ -257,9 +257,9 @@ def _by_hardness(
         of = keys.Hardness(measured.unit, units.significant(measured.typical, 6))
     figures = [measured]
     tensile = tables.tensile_from(measured, of, data)
-    torsional = tables.converted(of, "torsional_yield_strength_typical", data)
+    torsional = tables.torsional_yields(of, data)
     whose = "measured on this shaft" if typed is not None else "published with the treatment"
-    for figure in (tensile, torsional):
+    for figure in (tensile, *torsional):
         if figure is not None:
             said = f"by hardness {of.text}, {whose}"
             figures.append(figure.replace(conditions=f"{said}; {figure.conditions}" if figure.conditions else said))
@@ -269,7 +269,7 @@ def _by_hardness(
     if tensile is None and typed is not None:
         text = f"{of.text} is outside the printed points of the hardness tables: no strength is taken from it."
         cautions.append(Caution(text, "note", (measured.id,), "refdata"))
-    return figures, torsional if typed is not None else None, cautions
+    return figures, torsional[0] if typed is not None and torsional else None, cautions
 
 
 def _measured(of: keys.Hardness, data: Refdata) -> Figure:

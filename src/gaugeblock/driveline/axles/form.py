@@ -7,6 +7,7 @@ from fractions import Fraction
 from gaugeblock import units
 from gaugeblock.answer.making import base, derived, read_positive, stated
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
+from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import axles as sizing
 from gaugeblock.driveline.torsion import modulus_of, torque_text, twist_of
 from gaugeblock.errors import InputError
@@ -136,6 +137,15 @@ def body_of(shaft: Shaft, form: Form, data: Refdata) -> Body:
     thinnest = derived(name, "shaft_diameter", number, unit, inputs, data, key=key, conditions=where)
     measure = Measure(Fraction(number), unit, f"{units.significant(number, 6)} {unit}")
     return Body(shaft.replace(diameter=measure, length=None), thinnest, own, (thinnest, root))
+
+
+def governs(body: Body, data: Refdata) -> str:
+    """Where the shaft is judged, as a sentence, where that is not the diameter that was given for it."""
+    if body.diameter is None or body.diameter.basis != "derived":
+        return ""
+    root = number_only(body.diameter, data)
+    than = f", which is thinner than the shaft, {body.plain.text} {body.plain.unit}" if body.plain is not None else ""
+    return f"The root of its spline governs: {root}{than}."
 
 
 def _spline(form: Form, data: Refdata) -> Sizes:

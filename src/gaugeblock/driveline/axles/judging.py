@@ -12,7 +12,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.axles.extras import extras
-from gaugeblock.driveline.axles.form import Body, Form, body_of, doubt_of_shear, twists_of
+from gaugeblock.driveline.axles.form import Body, Form, body_of, doubt_of_shear, governs, twists_of
 from gaugeblock.driveline.axles.ways import ENGINE_END, QUANTITIES, Case, cases
 from gaugeblock.driveline.axles.welding import preheat
 from gaugeblock.driveline.carrying import VERB, Outcome, outcome
@@ -95,6 +95,7 @@ def judged(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], d
     endings = [_ending(body, of, case, data) for case in standing]
     worst = endings[0]
     decision, checks, questions = _decided(endings, pull, data)
+    decision = decision.replace(do=" ".join(t for t in (decision.do, governs(body, data)) if t))
     more = extras(worst.torsion, worst.case.torque, body, form, of, data)
     twists, about_twist = twists_of(shaft, form, worst.case.torque, of.table, data)
     shown = dict.fromkeys(

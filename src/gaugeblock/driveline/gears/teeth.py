@@ -8,6 +8,8 @@ import re
 from gaugeblock import units
 from gaugeblock.answer.decision import use
 from gaugeblock.answer.making import derived, stated
+from gaugeblock.answer.open_sheet import questioned
+from gaugeblock.answer.plausible import did_you_mean, plausible_range
 from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline.gears.given import ratio_measure
@@ -39,6 +41,11 @@ def ratio(teeth: str, *, data: Refdata | None = None) -> Sheet:
         raise InputError(teeth, "teeth", "the pinion has more teeth than the ring gear", (), "the ring gear first")
     said = f"{capital(figure.conditions)}."
     title, asked = f"ring gear and pinion {teeth.strip()}", {"teeth": teeth}
+    low, high = plausible_range("axle_ratio", data) or (0.0, math.inf)
+    if not low <= figure.typical <= high:
+        number = units.significant(figure.typical, 3)
+        doubt = did_you_mean(f"{teeth.strip()} makes {number}, which is no usual axle ratio", ())
+        return questioned(title, {**asked}, {"teeth": doubt}, "RATIO", data, figure.inputs)
     return Sheet(title, asked, data, [figure], [], [], decision=use("RATIO", figure, said))
 
 

@@ -25,6 +25,14 @@ _CODE = re.compile(
 _OVERALL = re.compile(
     r"(?P<od>[0-9]{2}(?:\.[0-9]+)?)\s*x\s*[0-9]{1,2}(?:\.[0-9]+)?\s*(?:R|-)\s*[0-9]{2}", re.ASCII | re.I
 )
+# Sizes of old cars, which do not say how high the tyre is: a radial without its aspect, a cross-ply, a letter size.
+_OLD_RADIAL = re.compile(r"(?P<width>[12][0-9]{2})\s*/?\s*(?:[SHV]?R|[SHV])\s*(?P<rim>1[0-9])\s*C?", re.ASCII | re.I)
+_CROSS_PLY = re.compile(
+    r"(?P<width>[3-9](?:[.,][0-9]{1,2})|1[0-9][.,][0-9]{1,2}|[4-9][0-9]0)\s*(?:[-x/SHL]|\s)\s*(?P<rim>[12][0-9])",
+    re.ASCII | re.I,
+)
+_LETTER = re.compile(r"[A-NP]\s*R?\s*[5-8][0-9]\s*(?:-|R|\s)?\s*1[3-6]", re.ASCII | re.I)
+_HIGH = 82  # % of its width: by the European rule of the time, from memory
 _PARTS = (("width", "mm", "tyre_section_width"), ("aspect", "%", "tyre_aspect"), ("rim", "in", "rim_diameter"))
 
 
@@ -48,6 +56,32 @@ class Tyre(Value):
         return bool(self.below)
 
 
+def refuse_old(typed: str) -> None:
+    """InputError, with what to say in its place, for a size of old cars that does not say how high the tyre is."""
+    text = typed.strip()
+    if (radial := _OLD_RADIAL.fullmatch(text)) is not None:
+        why = "a radial of old cars, whose size does not say how high the tyre is"
+        near = f"{radial['width']}/{_HIGH}R{radial['rim']}"
+        do = (
+            f"give the diameter that its maker prints; about {_HIGH} % of the width was usual (common practice, from"
+            f" memory), which is {near}"
+        )
+        raise InputError(typed, "tyre", why, (near,), do)
+    if (ply := _CROSS_PLY.fullmatch(text)) is not None:
+        wide = float(ply["width"].replace(",", "."))
+        wide = wide / 100 if wide > _HIGH else wide
+        near = f"{units.significant(float(ply['rim']) + 2 * wide, 3)} in"
+        why = "a cross-ply size of old cars, which does not say how high the tyre is"
+        do = (
+            "give the diameter that its maker prints, or measure it; such a section is about as high as it is wide"
+            f" (common practice, from memory), which comes near {near}"
+        )
+        raise InputError(typed, "tyre", why, (near,), do)
+    if _LETTER.fullmatch(text) is not None:
+        why = "a letter size, which says the load that the tyre bears and not how high it is"
+        raise InputError(typed, "tyre", why, (), "give the diameter that its maker prints, as 27 in, or measure it")
+
+
 def by_maker(revolutions: Measure, data: Refdata) -> Tyre:
     """A tyre whose turns in a mile its maker prints."""
     return Tyre(revolutions.text, stated(revolutions, "tyre_revolutions", "revolutions", data), ())
@@ -58,6 +92,7 @@ def by_size(typed: str, data: Refdata) -> Tyre:
     match = _CODE.fullmatch(typed.strip())
     parts: tuple[Figure, ...] = ()
     if match is None:
+        refuse_old(typed)
         overall = _OVERALL.fullmatch(typed.strip())
         text = f"{overall['od']} in" if overall is not None else typed
         diameter = stated(units.parse_measure(text, "length", "tyre"), "tyre_diameter", "tyre", data)

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import math
+
+from gaugeblock import units
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.decision import USE, Candidate, Decision, ask, stop
-from gaugeblock.answer.making import read_positive
+from gaugeblock.answer.making import base, read_positive
+from gaugeblock.answer.open_sheet import questioned
+from gaugeblock.answer.plausible import did_you_mean, plausible_range
 from gaugeblock.answer.sheet import Sheet
-from gaugeblock.driveline.joints.checks import CANCELS, Judged, cancels, needles_roll, usual
+from gaugeblock.driveline.joints.checks import CANCELS, SPEED, Judged, cancels, needles_roll, usual
 from gaugeblock.driveline.joints.drawing import drawings
 from gaugeblock.driveline.joints.given import Joints, View, angle_of_joint, slopes, views
 from gaugeblock.driveline.joints.swing import Swings, one_joint, swings
@@ -21,7 +26,7 @@ if TYPE_CHECKING:
 
     from gaugeblock.figure import Figure
 
-VERB = "SWINGS"
+VERB, KEPT = "SWINGS", "KEEP UNDER"
 
 
 def joint(
@@ -95,6 +100,9 @@ def _views(given: Sequence[tuple[str, str | None, str | None]]) -> tuple[View, .
 def judged(of: Joints, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``joint``, of joints that were read."""
     found = working(of, data)
+    doubts = _doubts(of, found, data)
+    if doubts:
+        return questioned(_title(found), asked, doubts, VERB, data)
     pair = swings(found, data, of.out) if len(found.angles) > 1 and not found.lacks else None
     one = pair.one if pair is not None else one_joint(found.angles[0], data)
     told = [cancels(of, found, pair or Swings(one, one, one), data), usual(found, of.speed, data)]
@@ -104,7 +112,7 @@ def judged(of: Joints, asked: dict[str, str | None], data: Refdata) -> Sheet:
     shown = [*decision.figures, *((pair.good, pair.bad) if pair is not None else ()), one, *found.angles]
     figures = dict.fromkeys(f for f in (*shown, found.planes) if f is not None and f.basis == "derived")
     return Sheet(
-        "universal joint at " + " and ".join(text_of(a) for a in found.angles),
+        _title(found),
         asked,
         data,
         list(figures),
@@ -114,6 +122,23 @@ def judged(of: Joints, asked: dict[str, str | None], data: Refdata) -> Sheet:
         decision=decision,
         questions=[t.question for t in told if t.question is not None],
     )
+
+
+def _title(found: Working) -> str:
+    return "universal joint at " + " and ".join(text_of(a) for a in found.angles)
+
+
+def _doubts(of: Joints, found: Working, data: Refdata) -> dict[str, str]:
+    """Angles that no universal joint works at, of a shaft whose speed was said those that none runs at: key by key."""
+    quantity, at = ("working_angle", "") if of.speed is None else ("working_angle_maximum", f" at {of.speed.text}")
+    _, most = plausible_range(quantity, data) or (0.0, math.inf)
+    out = {}
+    for key, angle in zip(("angle", "second"), found.angles, strict=False):
+        if base(angle) > most * (1 + 1e-9):
+            tenth = f"{units.significant(math.degrees(base(angle)) / 10, 3)} deg"
+            said = f"{text_of(angle)}{at} is no usual working angle of a universal joint"
+            out["shafts_side" if of.shafts else key] = did_you_mean(said, (tenth,))
+    return out
 
 
 def _cautions(found: Working, one: Figure, data: Refdata) -> list[Caution]:
@@ -150,4 +175,7 @@ def _decide(of: Joints, found: Working, pair: Swings | None, one: Figure, told: 
         if len(found.angles) == 1 and not found.is_taken and found.angles[0].basis == "derived":
             swung.insert(0, Candidate(found.angles[0], "both its views are as given", "the true angle of this joint"))
         return ask(VERB, swung, names, do)
-    return ask(VERB, [Candidate(pair.good, "it is run as it stands", asks[0].check.reason)], names, do)
+    check = asks[0].check
+    if check.name == SPEED and check.required is not None and check.required.figure is not None:
+        return ask(KEPT, [Candidate(check.required.figure, "the angle of each joint", check.reason)], names, do)
+    return ask(VERB, [Candidate(pair.good, "it is run as it stands", check.reason)], names, do)

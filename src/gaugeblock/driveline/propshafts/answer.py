@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
+from gaugeblock.answer.making import base
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
@@ -136,7 +137,7 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
     told += [held] if held is not None else []
     number = next((f for f in moved.distances if f.locator == "length"), None)
     is_of_speed = number is not None and found.kept is not None and not is_made
-    decision = _decide_speed(found, told, data) if is_of_speed else _decide(number, found, told)
+    decision = _decide_speed(found, told, data) if is_of_speed else _decide(number, found, told, data)
     most = whirling.longest(of, found, data) if number is None and not is_made else None
     if most is not None:
         decision = ask(LONGEST_VERB, [Candidate(most, "between the joints", _LONGEST)], (LENGTH,), _TO_MEASURE)
@@ -148,7 +149,7 @@ def judged(of: Propeller, asked: dict[str, str | None], data: Refdata, name: str
     shown = (
         *decision.figures,
         *own,
-        *found.speeds,
+        *sorted(found.speeds, key=base, reverse=True),
         *moved.figures,
         *moved.distances,
         *angles,
@@ -194,16 +195,19 @@ def _told(
     return told
 
 
-def _decide(number: Figure | None, found: whirling.Whip, told: list[Judged]) -> Decision:
+def _decide(number: Figure | None, found: whirling.Whip, told: list[Judged], data: Refdata) -> Decision:
+    """The length to make; where its whip is open or too near, the speed to keep under: no length is the answer then."""
     if number is None:
         if found.critical is not None:
             return use("WHIPS AT", found.critical)
         return none(VERB, "Measure the distance between the centres of the joints at ride height.")
     stops = [t for t in told if t.check.stops]
     if stops:
-        shown = Candidate(number, "", stops[0].check.reason)
+        shown = Candidate(number, "between the joints")
         return stop(VERB, [shown], [t.check.name for t in stops], stops[0].do)
     asks = [t for t in told if t.check.asks]
+    if asks and asks[0].check.name == whirling.WHIPS and found.kept is not None and found.fastest is not None:
+        return _decide_speed(found, told, data)
     if asks:
         names = [t.check.name for t in asks]
         first = asks[0]
@@ -222,7 +226,11 @@ def _decide_speed(found: whirling.Whip, told: list[Judged], data: Refdata) -> De
             SPEED_VERB, [Candidate(found.kept, "", "shops stay under")], [t.check.name for t in stops], stops[0].do
         )
     if asks:
-        shown = [Candidate(found.kept, "shops stay under this", f"it whips at {number_only(found.critical, data)}")]
+        whips = number_only(found.critical, data)
+        then = f"it whips at {whips}"
+        if found.fastest is not None:
+            then = f"it is to turn {number_only(found.fastest, data)} at most, and whips at {whips}"
+        shown = [Candidate(found.kept, "shops stay under this", then)]
         return ask(SPEED_VERB, shown, [t.check.name for t in asks], asks[0].do)
     return use(SPEED_VERB, found.kept, whips)
 

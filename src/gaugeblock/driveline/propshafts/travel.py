@@ -110,8 +110,11 @@ def _bottoms(found: Travel, data: Refdata) -> Judged:
     habit = lookup.look_up(TABLE, "slip_clearance", data=data, joint="slip yoke", case="ride height", service="vehicle")
     if found.left.typical <= 0:
         zero = Bound(0.0, found.left.unit, "min")
-        why = f"it goes in by {goes_in} from ride height, and bottoms {left.lstrip('-')} before that"
-        do = "The slip joint bottoms before the springs do: make the shaft shorter, or use a longer slip joint."
+        short = left.lstrip("-")
+        why = f"it goes in by {goes_in} from ride height, and bottoms {short} before that"
+        do = (
+            f"The slip joint bottoms {short} before the springs do: make the shaft shorter, or use a longer slip joint."
+        )
         question = Question(
             MEASURE, "How far can the slip joint go in at ride height, once put right?", "slip_in", (BOTTOMS,)
         )

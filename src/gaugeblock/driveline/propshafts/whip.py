@@ -85,8 +85,7 @@ def whip(of: Propeller, longest: Figure | None, data: Refdata) -> Whip:
     made = (longest, modulus, density, od, wall)
     number = units.from_base(value, "rpm")
     critical = derived("critical_speed_of_tube", "critical_speed", number, "rpm", made, data, key=key)
-    least = share.low if share.low is not None else share.typical
-    kept = number * units.to_base(least, share.unit)
+    kept = number * units.to_base(_least(share), share.unit)
     both = (critical, share)
     return Whip(
         critical,
@@ -94,6 +93,11 @@ def whip(of: Propeller, longest: Figure | None, data: Refdata) -> Whip:
         derived("share_of_critical_speed", "driveshaft_speed_kept", kept, "rpm", both, data, key=key),
         speeds,
     )
+
+
+def _least(share: Figure) -> float:
+    """The stricter end of the share of its whipping speed that shops run a shaft at."""
+    return share.low if share.low is not None else share.typical
 
 
 def longest(of: Propeller, found: Whip, data: Refdata) -> Figure | None:
@@ -104,7 +108,7 @@ def longest(of: Propeller, found: Whip, data: Refdata) -> Figure | None:
     if od is None or wall is None or metal is None or found.fastest is None:
         return None
     modulus, density = metal
-    share = found.share.low if found.share.low is not None else found.share.typical
+    share = _least(found.share)
     hole = base(od) - 2 * base(wall)
     value = whirl.longest_for_speed(
         base(found.fastest), base(modulus), base(density), base(od), hole, units.to_base(share, found.share.unit)
@@ -198,7 +202,12 @@ def judged(of: Propeller, found: Whip, data: Refdata, *, is_made: bool = True) -
     why = f"it turns {turns} at most, {of_it} of the {whips} at which it whips; shops stay under {share} of that"
     if actual.value <= found.kept.typical * (1 + 1e-9):
         return Judged(Check(WHIPS, OK, why, required, actual, room, subject="whip"))
-    do = f"It turns {of_it} of the speed at which it whips. Ask the driveshaft shop, or keep it under {keeps}."
+    least = units.significant(_least(found.share), 3)
+    other = "shorter pieces" if of.is_in_two_pieces else "a shorter shaft"
+    do = (
+        f"It turns {of_it} of the speed at which it whips, and shops keep it under {least} %. Keep it under {keeps},"
+        f" use a larger tube or {other}, or ask the driveshaft shop."
+    )
     question = Question(ASK_MAKER, f"May this shaft turn {turns}, by the driveshaft shop?", "notes", (WHIPS,))
     return Judged(Check(WHIPS, NOT_OK, why, required, actual, room, subject="whip", bears=ASK), do, question)
 

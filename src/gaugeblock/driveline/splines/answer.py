@@ -11,7 +11,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.keys import FIXED, SplineLoad
 from gaugeblock.driveline.splines.sizes import Sizes, check_form, teeth_of
-from gaugeblock.driveline.splines.strength import Strained, strained
+from gaugeblock.driveline.splines.strength import SHORT, Strained, strained
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.errors import InputError
 from gaugeblock.tables.load import Refdata, refdata
@@ -151,21 +151,23 @@ def _decide(found: Strained, data: Refdata) -> Decision:
         known = [f for f in found.figures if f.quantity == "spline_factor"]
         least = min(known, key=lambda f: f.typical)
         do = "Use a longer or a larger spline, a harder one, or less torque."
-        return stop(VERB, [Candidate(least, "", f"fails by {least.conditions}")], [c.name for c in stops], do)
+        do = f"The spline fails by {SHORT[least.conditions]}. {do}"
+        shown = Candidate(least, "times the torque asked of it", "it carries")
+        return stop(VERB, [shown], [c.name for c in stops], do)
     asks = [c.name for c in found.checks if c.asks]
     if found.factor is not None:
         times = number_only(found.factor, data)
-        said = f"{times} times the torque asked of it, by the least of three: {found.factor.conditions}."
+        said = f"{times} times the torque asked of it, by the least of three: {SHORT[found.factor.conditions]}."
         if not asks:
             return use(VERB, found.factor, said)
-        then = f"fails by {found.factor.conditions}"
+        then = f"fails by {SHORT[found.factor.conditions]}"
         candidates = [Candidate(found.factor, "the figures from memory behind it are right", then)]
         return ask(VERB, candidates, asks, "Use a longer or a larger spline, a harder one, or ask the shaft's maker.")
     known = [f for f in found.figures if f.quantity == "spline_factor"]
     do = " ".join(q.text for q in found.questions[:2])
     if known:
         least = min(known, key=lambda f: f.typical)
-        then = f"carries {number_only(least, data)} times the torque by {least.conditions}"
+        then = f"carries {number_only(least, data)} times the torque by {SHORT[least.conditions]}"
         return ask(VERB, [Candidate(least, "the checks that are open give no less", then)], asks, do)
     stress = found.figures[0]
     return ask(VERB, [Candidate(stress, "no factor is counted", "is the bare shear under the roots")], asks, do)

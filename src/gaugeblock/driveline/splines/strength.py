@@ -27,7 +27,7 @@ ROOTS, TEETH, SIDES = (
     "shear of the teeth within the allowable",
     "pressure on the tooth sides within the allowable",
 )
-_SHORT = {ROOTS: "shear under the roots", TEETH: "shear of the teeth", SIDES: "pressure on the tooth sides"}
+SHORT = {ROOTS: "shear under the roots", TEETH: "shear of the teeth", SIDES: "pressure on the tooth sides"}
 _ALLOWABLES, _FACTORS = "driveline/spline_allowables", "driveline/spline_factors"
 # What is asked for a key that is not given, and which checks need it.
 _WANTED = {

@@ -27,7 +27,8 @@ LIES = st.fixed_dictionaries(
 )
 SAID = {"insulation": "GXL", "air": "60 degC", "bundle": "1", "back": "wire"}
 # The most that any table of ours lets a gauge carry in the air that the table is made for (30 degC, one wire alone),
-# with cross-linked insulation: 33 CFR 183.425 Table 5, column 125 degC, or the truck part maker's table where that is lower.
+# with cross-linked insulation: 33 CFR 183.425 Table 5, column 125 degC, or the truck part maker's table where that is
+# lower.
 MOST = {"18 AWG": 18, "16 AWG": 24, "14 AWG": 34, "12 AWG": 42, "10 AWG": 58, "8 AWG": 80, "6 AWG": 110, "4 AWG": 170}
 
 

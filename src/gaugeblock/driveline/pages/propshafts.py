@@ -81,6 +81,9 @@ def _table(job: PropellerShaft, sheet: Sheet) -> list[tuple[str, str]]:
     if sheet.decision.kind not in (USE, ASK):
         return []
     rows = []
+    length = next((f for f in sheet.figures if f.locator == "length"), None)
+    if length is not None and length not in sheet.decision.figures:
+        rows.append(("joint to joint, as given", number_only(length, sheet.data)))
     joints = 0
     most = max(len(job.shafts_side) - 1, 0)
     for figure in sheet.figures:

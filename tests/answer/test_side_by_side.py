@@ -239,7 +239,8 @@ def test_the_foot_of_a_table_is_one_line_where_it_fits(wide: int, monkeypatch: p
         'drop --wire "12 AWG" --current "5 A" --length "12 ft" --return body --compare "wire=10 AWG, banana"',
         'bend --od "1-3/4 in" --wall ".120 in" --material DOM --method mandrel --compare "wall=.095 in, thick"',
         'gearing 3.55 --tyre "28 in" --compare "tyre=28 in; banana"',
-        'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in" --compare "grade=4340, pewter"',
+        'steel 4340 --treatment "quenched and tempered" --temper "800 degF" --shaft "1 in"'
+        ' --compare "grade=4340, pewter"',
     ],
 )
 def test_a_value_that_was_named_and_has_no_answer_is_refused_and_not_left_out(

@@ -277,6 +277,7 @@ def test_a_torque_for_the_friction_that_is_stated_is_not_refused_as_a_dry_one() 
         ("M8x1.25", "8.8", "19 lbf*ft", False),
         ("3/8-16", "SAE J429 5", "31 lbf*ft", False),
         ("3/8-16", "SAE J429 5", "25 lbf*ft", False),
+        ("7/16-20", "SAE J429 8", "75 lbf*ft", False),  # a third over the tables, and well under proof
     ],
 )
 def test_newton_metres_written_as_pound_feet_are_asked_about(

@@ -98,3 +98,10 @@ def test_a_step_in_words_is_a_setting_and_a_number_is_a_step() -> None:
     with pytest.raises(JobError) as caught:
         parse_job(head + 'setting = "backlash"\nstep = "preload"')
     assert [p.path for p in caught.value.problems] == ["driveline[1].step (a)"]
+
+
+def test_shims_are_moved_before_the_backlash_is_written_down_and_an_exhaust_comes_before_the_wheels() -> None:
+    text = BOLT.format("backlash", "") + BOLT.format("carrier shims", "") + BOLT.format("wheel nuts", "")
+    text += '[[exhausts]]\nname = "left run"\nkind = "run"\nlength = "3 m"\nod = "2-1/2 in"\nwall = ".065 in"\n'
+    found = names(text + 'material = "304"\nhot = "500 degC"\nfixed = "500 mm"\n')
+    assert found.index("left run") < found.index("carrier shims") < found.index("backlash") < found.index("wheel nuts")

@@ -148,8 +148,8 @@ class Table(Value):
         return max(found, key=found.count) if found else None
 
     def _other(self, unit: str | None) -> str:
-        """The other system's unit of most of the numbers, so that the second column too is of one unit; blank where they
-        are of several dimensions.
+        """The other system's unit of most of the numbers, so that the second column too is of one unit; blank where
+        they are of several dimensions.
         """
         from gaugeblock import units
 

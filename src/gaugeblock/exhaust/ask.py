@@ -135,7 +135,8 @@ PIPE = Topic(
         r"|[vi][- ]?(?:4|6|8|10|12|twin)"
         r"|(?:straight|inline|flat) (?:four|five|six|eight|[4568])|small block|big block|headers?|how"
         r" big|diameter|inside|on the dyno|(?:there(?:'s| is) )?room for|room|be|too little|enough|only|makes?|making"
-        r"|(?:new |whole )?system|under|mild cam|(?:wild|big|hot) cam|n\.?a|n/a|naturally[- ]aspirated|stock|buying|buy|put(?:ting)?"
+        r"|(?:new |whole )?system|under|mild cam|(?:wild|big|hot) cam|n\.?a|n/a|naturally[- ]aspirated"
+        r"|stock|buying|buy|put(?:ting)?"
     ),
     needs=("power",),
     asks_for=r"exhausts?|tail ?pipes?|pipes?|(?:single|dual|twin)s? [0-9]|duals|mufflers?|new system|system under"
@@ -205,7 +206,8 @@ GAP = Topic(
             Shaped(
                 (
                     r"(?:the |an? |my )?(?:(?:flexible|flex|rubber|steel|copper"
-                    r"|metal|hard|rigid|braided|(?:steel|stainless)[- ]braided|braided (?:steel|stainless)) )?(?:petrol (?=tank))?(?P<n>brake"
+                    r"|metal|hard|rigid|braided|(?:steel|stainless)[- ]braided|braided (?:steel|stainless))"
+                    r" )?(?:petrol (?=tank))?(?P<n>brake"
                     r" (?:line|hose|pipe)"
                     r"|(?:(?:nylon|plastic) )?fuel (?:line|hose|pipe)|fuel tank|gas tank|tank|floor|firewall|bulkhead"
                     r"|frame|body|wires?|wiring|harness|loom|tyres?|tires?|ground|road|plug (?:leads?|wires?)|spark"

@@ -79,7 +79,8 @@ JOINT = Topic(
     r"|(?:at )?(?:what |which )?angle(?= *$)|lap(?= (?:on|of|for|in)\b)|enough",
     needs=("kind",),
     asks_for=(
-        r"expand(?:ing)?|swag(?:ed?|ing)|re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt|collector|balance|cross\S*|[xh]["
+        r"expand(?:ing)?|swag(?:ed?|ing)|re-?t\S+|slip\S*|expanded|sockets?|overlap|pie\S*|mit\S+|butt"
+        r"|collector|balance|cross\S*|[xh]["
         r" -]?pipe|bungs?|boss|sliding"
     ),
     table="exhausts",

@@ -193,12 +193,13 @@ def slippery(proof: Check, strain: Strain, whose: str, dry: DryHere | None = Non
 
 
 def aimed_at(clamp: Figure) -> Figure | None:
-    """The preload that the torque behind a clamp load was worked out for: no friction stands between the two. None
-    where a torque was named.
+    """The clamp load as the preload that its torque was worked out for: no friction stands between the two. None where
+    a torque was named.
     """
     torque = clamp.inputs[0]
     is_worked_out = torque.rule is not None and torque.rule.name == "torque_from_preload"
-    return next((f for f in torque.inputs if f.quantity == "preload"), None) if is_worked_out else None
+    aimed = next((f for f in torque.inputs if f.quantity == "preload"), None) if is_worked_out else None
+    return None if aimed is None else aimed.replace(id=f"{aimed.id}<clamp", quantity=clamp.quantity)
 
 
 def _at_usual_friction(share: Figure) -> Figure:

@@ -106,9 +106,10 @@ def _tapped_without(tapped: Tapped, gone: set[str]) -> Tapped:
 def of_bolt(bolt: Bolt, found: Joint | None, torque: Figure | None, data: Refdata) -> list[Doubt]:
     """All doubts about what was typed for a bolt; ``torque`` is the one of the tables, None where there is none."""
     is_judged = found is not None and found.proof is not None
-    doubts = [*_of_torques(bolt.wish, _span(found, bolt, data), is_judged), *_of_crow_foot(bolt.tools, data)]
-    if torque is not None and not any(d.option == "maker" for d in doubts):
-        doubts += _of_the_other_unit(bolt.wish.maker, torque)
+    span = _span(found, bolt, data)
+    doubts = [*_of_torques(bolt.wish, span, is_judged), *_of_crow_foot(bolt.tools, data)]
+    if torque is not None and span is not None and not any(d.option == "maker" for d in doubts):
+        doubts += _of_the_other_unit(bolt.wish.maker, torque, span[1])
     named = _first_torque(bolt.wish)
     against = torque if named is None else named
     doubts += _of_drag(bolt.tools, against, data)
@@ -217,16 +218,21 @@ def _of_maker(maker: Maker, span: tuple[float, float]) -> list[Doubt]:
     return [Doubt("maker", says)] if says else []
 
 
-# So near the tables' torque a number in newton metres is that torque, and was written in pound-feet by mistake.
-_SAME = 0.08
+# So near the tables' torque a number in newton metres is that torque, and was written in pound-feet by mistake, where
+# those would come so near proof.
+_SAME, _NEAR_PROOF = 0.08, 0.9
 
 
-def _of_the_other_unit(maker: Maker | None, torque: Figure) -> list[Doubt]:
-    """A maker's pound-feet that are a third over the tables' torque, and would be it in newton metres."""
+def _of_the_other_unit(maker: Maker | None, torque: Figure, most: float) -> list[Doubt]:
+    """A maker's pound-feet that are a third over the tables' torque and hardly under the ``most`` that the bolt takes,
+    N m, and that would be the tables' torque in newton metres.
+    """
     if maker is None or not maker.stages.torques or not maker.stages.ends_by_torque:
         return []
     last = maker.stages.torques[-1].low
     if last is None or last.unit != "lbf*ft" or abs(float(last.value) / base(torque) - 1) > _SAME:
+        return []
+    if base_of(last) < _NEAR_PROOF * most:
         return []
     has = f"{units.significant(base(torque), 3)} N*m"
     said = f"the maker's {last.text} is {base_of(last) / base(torque):.2g} times the {has} of the tables"

@@ -15,10 +15,10 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 TABLE = "fasteners/grades"
-VERB = "TENSILE STRENGTH"
 # Where no size was said: an everyday bolt of the standard.
 USUAL = {"SAE": "3/8 in", "ASTM": "3/8 in", "ISO": "10 mm"}
-_QUANTITIES = ("tensile_strength", "proof_strength", "yield_strength", "head_marking")
+_STRENGTHS = {"tensile": "tensile_strength", "proof": "proof_strength", "yield": "yield_strength"}
+_QUANTITIES = (*_STRENGTHS.values(), "head_marking")
 
 
 def _topic() -> Topic:
@@ -44,7 +44,8 @@ def grade(
     named where none is given, for large bolts of some grades are weaker; ``thread`` ``3/8-16`` or ``M10`` for its loads
     in place of its strengths, ``load`` the one that is asked: ``tensile``, which breaks it and is taken where none is
     given, ``proof``, ``clamp``, ``shear`` or ``stretch``, how much longer that clamp makes it over its ``grip``,
-    ``60 mm``, with so much plain ``shank`` inside it, ``0 mm``.
+    ``60 mm``, with so much plain ``shank`` inside it, ``0 mm``. Without a thread ``load`` names the strength that is
+    asked: ``tensile``, ``proof`` or ``yield``, which also of a thread is a strength.
 
     Returns a Sheet with tensile, proof and yield strength and the marks on the head, as far as the tables have
     them; its decision is the tensile strength, or ``none``; of a thread, its loads. Raises LookupMiss for what is no
@@ -55,6 +56,8 @@ def grade(
     """
     data = data or refdata()
     standard, cell = keys.grade(grade, data)
+    if thread is not None and load == "yield":  # a bolt is kept under its proof load: none at its yield is printed
+        size, thread = f"{keys.thread(thread, data).diameter_m * 1000:.6g} mm", None
     if thread is not None:
         from gaugeblock.fasteners.bolt_load import STRETCH, TENSILE, bolt_load
 
@@ -68,21 +71,24 @@ def grade(
     if (grip or shank) is not None:
         why = "how much a bolt stretches hangs on its thread"
         raise InputError(str(grip or shank), "grip" if grip else "shank", why, (), "say the thread too: 3/8-16, M10")
-    if load is not None and load != "shear":
+    if load is not None and load != "shear" and load not in _STRENGTHS:
         raise InputError(load, "load", "a load hangs on the thread", (), "say the thread: 3/8-16, M10")
     at = size or next((usual for name, usual in USUAL.items() if standard.startswith(name)), USUAL["ISO"])
     figures = [f for q in _QUANTITIES if (f := _figure(q, standard, cell, at, data)) is not None]
     asked = {"grade": grade, "size": size}
     title = f"{standard} {cell}, a bolt of {at}"
-    wanted = next((f for f in figures if f.quantity == _QUANTITIES[0]), None)
+    asks = _STRENGTHS.get(load or "", _QUANTITIES[0])
+    verb = asks.replace("_", " ").upper()
+    figures.sort(key=lambda f: f.quantity != asks)  # what is asked stands first
+    wanted = next((f for f in figures if f.quantity == asks), None)
     if wanted is None:
         return Sheet(
-            title, asked, data, figures, [], [], decision=none(VERB, "Its standard has it. No table that was read has.")
+            title, asked, data, figures, [], [], decision=none(verb, "Its standard has it. No table that was read has.")
         )
-    if load is not None:
+    if load == "shear":
         do = f"No table here has it. A designer takes 0.577 of the tensile strength, {wanted.text} {wanted.unit}."
         return Sheet(title, asked, data, figures, [], [], decision=none("SHEAR STRENGTH", do))
-    return Sheet(title, asked, data, figures, [], [], decision=use(VERB, wanted))
+    return Sheet(title, asked, data, figures, [], [], decision=use(verb, wanted))
 
 
 def _figure(quantity: str, standard: str, cell: str, size: str, data: Refdata) -> Figure | None:

@@ -174,7 +174,9 @@ def _check_load(found: Joint, strain: Strain, grip: Grip, share: Figure, draft: 
     )
     draft.figure(load, opens, bolt)
     aimed = aimed_at(clamp)
-    usual = opens if aimed is None else opens.replace(id=f"{opens.id}<usual", low=None, high=None, inputs=(aimed, share))
+    usual = (
+        opens if aimed is None else opens.replace(id=f"{opens.id}<usual", low=None, high=None, inputs=(aimed, share))
+    )
     draft.check(_closed(load, opens, usual, data))
     proof = proof_load_of(found, data)
     if proof is not None:

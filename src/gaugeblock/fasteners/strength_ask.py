@@ -93,6 +93,16 @@ STRENGTH = Topic(
                 cue=("stretch", "longer", "elong"),
             ),
             Shaped(r"proof load", always("proof"), "{} load", cue=("proof load",)),
+            Shaped(r"proof(?: (?:strength|stress))?", always("proof"), "proof strength", cue=("proof",)),
+            Shaped(
+                r"yield(?:s)?(?: (?:strength|stress|point|load))?", always("yield"), "yield strength", cue=("yield",)
+            ),
+            Shaped(
+                r"(?:ultimate )?tensile(?: (?:strength|stress|load))?|uts",
+                always("tensile"),
+                "tensile strength",
+                cue=("tensile", "uts"),
+            ),
             Shaped(
                 r"(?:(?:what|how much) )?(?:preload(?:ed)?|clamp(?:ing)?(?: (?:load|force))?|squeeze)"
                 r"(?: (?:of|for|from|on|should|would|does|do|will|can)(?: (?:an?|the|my|i))?)*",
@@ -131,8 +141,10 @@ STRENGTH = Topic(
         ),
     },
     r"(?:how )?(?:much |any )?strong(?:er|est)?|the same(?: as)?|better|strength"
-    r"|(?:tensile|proof|yield)(?: strength| stress| load)?|means?|stand(?: for)?|head"
-    r"|mark(?:s|ed|ing|ings)?|stamp(?:s|ed)?|on it"
+    r"|means?|stand(?: for)?"
+    r"|head(?: (?:says?|reads?|has))?(?= .*(?:lines?|mark|stamp|mean|dash))|heads?(?= (?:mark|stamp|line))"
+    r"|on (?:the|its|a|my) head"
+    r"|mark(?:s|ed|ing|ings)?(?: (?:on|of) (?:the|its|a|my) (?:bolt )?head)?|stamp(?:s|ed)?|on it"
     r"|(?:what |how much )?(?:load|force)|(?:it )?(?:takes?|bears?|carry|carries|holds?)|(?:to|on) the (?:axle|chassis"
     r"|frame)"
     r"|(?:get )?when (?:it is|it's) (?:at )?full|(?:at )?full (?:preload|clamp|torque)"
@@ -141,7 +153,7 @@ STRENGTH = Topic(
     needs=("grade",),
     asks_for=r"preload\w*|clamp|shear\w*|sideways|side[- ]?load\w*|pull|snap\w*|break\w*|weight|hold|carry|lift"
     r"|support|what load|stretch\w*|longer|elongat\w*"
-    r"|strong\w*|strength|tensile|proof"
+    r"|strong\w*|strength|tensile|proof|yield\w*"
     r"|mean|means|head|mark\w*|stamp\w*|lines?",
     is_named=True,
     columns={"grade": grades_said},

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
 from gaugeblock.answer.unpublished import maker_of, named_by
+from gaugeblock.errors import InputError
 from gaugeblock.lines.age import DRY, Moist, NewUnlessOld, Old
 from gaugeblock.lines.bears_ask import FACTS
 from gaugeblock.lines.brakes.ask import TOPICS as BRAKES
@@ -13,6 +14,7 @@ from gaugeblock.lines.cooling_ask import ANTIFREEZE, COOLANT
 from gaugeblock.lines.fuel.ask import TOPICS as FUELS
 from gaugeblock.lines.held_ask import CLIPS, GROWTH
 from gaugeblock.lines.spoken import INSIDE, ON_IT, SIZE, OnIt, Unscaled, items, ruined_inside
+from gaugeblock.warmth.item import table_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -63,8 +65,6 @@ def _as_known(item: str, options: dict[str, str], data: Refdata) -> dict[str, st
     """
     is_judged = "beside" not in options and not {"gap", "hot_od", "film", "fact", "pressure"} & options.keys()
     if item == _O_RING and options.get("state") != _STORED and "at" in options:
-        from gaugeblock.errors import InputError
-
         why = "what an O-ring stands in use hangs on its rubber, and that was not said or is not known"
         raise InputError(item, "item", why, (), "name the rubber: nitrile, fluorocarbon rubber, silicone, EPDM")
     if "state" in options and options["state"] in _SPELLS:
@@ -80,29 +80,26 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
     """
     inside = options.pop("inside", "")
     unscaled = options.pop("unscaled", "")
+    if options.pop("boils", "") and table_of(item, data) == "lines/materials":
+        why = "it is no fluid, and boils at nothing"
+        raise InputError(item, "item", why, (), f"ask what it stands: `{item} heat`")
     ruined = ruined_inside(item, inside, data) if inside else None
     if ruined is not None:
         return ruined
     if unscaled:
-        from gaugeblock.errors import InputError
-
         raise InputError(unscaled, "at", "it has no scale", (), f"say {unscaled} degC or {unscaled} degF")
     options = _as_known(item, options, data)
     if maker_of(item, "lines", "item", data)[0]:
         options = {key: value for key, value in options.items() if key in ("fact", "pressure")}
     hot_only = [] if "beside" in options else [k for k in _OF_ESTIMATE if k in options]
     if hot_only:
-        from gaugeblock.errors import InputError
-
         why = "it is of an estimate beside a hot part, and no hot part was named"
         raise InputError(options[hot_only[0]], "question", why, (), "name the hot part too, or leave it out")
     if "at" in options and _OWN.isdisjoint(options) and not any(k in options for k in _OF_ESTIMATE if k != "od"):
         options.pop("beside", None)  # how hot it gets there is said
         options.pop("od", None)
     if "beside" in options or not _OWN.isdisjoint(options):
-        from gaugeblock.errors import InputError
         from gaugeblock.lines.beside import beside
-        from gaugeblock.warmth.item import table_of
 
         if "limit" in options:
             of_line = table_of(item, data) == "lines/materials"
@@ -115,7 +112,6 @@ def heat(item: str, *, data: Refdata, **options: str) -> Sheet:
         hot, klass, state = options.pop("beside", None), options.pop("klass", None), options.pop("state", None)
         return beside(item, hot, klass=klass, state=state, given=options, data=data)
     from gaugeblock.lines.heat import heat as by_itself
-    from gaugeblock.warmth.item import table_of
 
     if options.get("state") in _AGES and table_of(item, data) == "lines/materials":  # of a fluid alone
         from gaugeblock.answer.caution import Caution
@@ -201,6 +197,14 @@ HEAT = Topic(
         **FACTS,
         "inside": INSIDE,
         "unscaled": (Unscaled(),),
+        "boils": (
+            Shaped(
+                r"(?:boiling|boil) (?:points?|pts?|temps?|temperatures?)",
+                always("boils"),
+                "where it boils",
+                cue=("boil",),
+            ),
+        ),
         "state": (
             Old(),
             NewUnlessOld(
@@ -346,7 +350,8 @@ HEAT = Topic(
     r"|(?:on )?the (?:outside|surface)(?: of (?:it|the (?:hose|line|pipe)))?"
     r"|(?:with |when )?(?:the )?engine (?:is )?(?:hot|running|warm)|(?:down "
     r"|along )?(?:the )?(?:side of )?the block(?: side)?"
-    r"|(?:keeps? )?(?:cooking|melting|burning)(?: (?:the|my|his|its|our))?|(?:race|track) car|soft pedal"
+    r"|(?:keeps? )?(?:cooking|melting(?! (?:point|temp))|burning)(?: (?:the|my|his|its|our))?|(?:race"
+    r"|track) car|soft pedal"
     r"|(?:the )?least (?:it|that)|any good|alright|all right|pass(?:es|ing)"
     r"|(?:an? )?(?:coil|length|roll|piece|bit|offcut) of|(?:on an? )?hot day"
     r"|towing|(?:just )?(?:ordinary|plain|normal|standard|usual) (?:black )?rubber"

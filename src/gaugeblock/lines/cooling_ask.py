@@ -86,7 +86,8 @@ def _share_in(match: re.Match[str]) -> str | None:
 
 _OF_VOLUME = r"(?:gals?|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?)"
 _SHARE_IN = (
-    rf"(?P<x>[0-9.]+) ?(?P<u>{_OF_VOLUME}) (?:of )?(?:the )?(?:(?:straight|neat|pure) )?(?:stuff|anti-?freeze|coolant|glycol)"
+    rf"(?P<x>[0-9.]+) ?(?P<u>{_OF_VOLUME}) (?:of )?(?:the )?(?:(?:straight|neat|pure) )?(?:stuff"
+    rf"|anti-?freeze|coolant|glycol)"
     rf" (?:(?P<into>in(?:to)?) )?(?:(?:to|and|with|plus|an?|my|the) )*(?P<y>[0-9.]+)(?: ?(?P<v>{_OF_VOLUME}))?"
 )
 
@@ -184,7 +185,8 @@ COOLANT = Topic(
                 "where it freezes",
             ),
             Told(
-                r"(?:(?:(?:good|protect(?:s|ed|ion)?|safe|guards?) )?(?:down )?to |for |at |(?:do|stand|take|survive|handle"
+                r"(?:(?:(?:good|protect(?:s|ed|ion)?|safe|guards?) )?(?:down )?to |for |at |(?:do|stand"
+                r"|take|survive|handle"
                 r"|cope with|cover) )(?:minus |-)[0-9]{1,2} ?(?:deg(?:rees?)? ?)?(?:f|c|fahrenheit"
                 r"|celsius)?",
             ),

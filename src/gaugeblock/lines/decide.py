@@ -77,7 +77,8 @@ def decide(
     over_all = _over_all(judged, choices, measured) if is_read and measured is not None else []
     if over_all and measured is not None:
         highest = over_all[-1].limit
-        text = f"It is too hot, whatever is still open: keep it under {beside(highest, measured.unit, judged.data)} at the most."
+        most = beside(highest, measured.unit, judged.data)
+        text = f"It is too hot, whatever is still open: keep it under {most} at the most."
         ends = [Candidate(highest, "", "required"), Candidate(measured, "", "refused")]
         over = [c.name for c in found.checks if c.subject in _TEMPERATURES and c.result == NOT_OK]
         return stop(VERB, ends, over, text), questions

@@ -25,6 +25,7 @@ _TRADE: tuple[tuple[str, ...], ...] = (
     ("line", "hose", "brake line", "brake tube", "brake hose", "fuel"),
     ("ring gear to",),
     ("pinion",),
+    ("shim", "carrier shim"),
     ("ring gear", "backlash", "side bearing"),
     ("axle", "u-bolt", "spring"),
     ("propeller shaft", "propshaft", "driveshaft", "joint", "u-joint"),
@@ -34,7 +35,7 @@ _TRADE: tuple[tuple[str, ...], ...] = (
     ("wheel",),
     ("drain plug", "fluid", "first start"),
 )
-_GROUP = {"tubes": "tube", "lines": "line", "driveline": "axle", "wiring": "circuit"}
+_GROUP = {"tubes": "tube", "lines": "line", "driveline": "axle", "wiring": "circuit", "exhaust": "exhaust"}
 # Within a group what is made comes before what bolts it, and what is set last.
 _MADE = {"tubes": 0, "lines": 0, "fasteners": 1}
 

@@ -82,7 +82,7 @@ choose choosing chopper chose chosen christmas clank classic clearly clever clie
 colleague comes comfortable comfy coming comment comments commute commuter commuting complain complaining complains
 complete completed completely concern concerned confidence confident confirm confirmed confused confusing connected
 connects consider considered considering convert converted convertible converting convinced cop cops copy correctly
-cos cost costs coulda coupe coupes course cousin cousins coworker coz craft crap crawl crawling crawls crazy creak
+cos coulda coupe coupes course cousin cousins coworker coz craft crap crawl crawling crawls crazy creak
 creaking create cruiser cruisers cruises cruising custom cute cuz dad's daddy dads daft daily damned dare darn dates
 daughter dealer dealership decade decades december decent decide decided deciding decision decisions definitely demand
 depend depending depends describe described deserve design designed designing desperate details determine determined
@@ -127,7 +127,7 @@ perhaps permission person personally persons phone photo photos phrase pic pick 
 picky pics picture pictures piece pieces pity planned plans played playing pleasant pleased plenty pointed police
 polite pony poor popped popping pops popular positioned positioning possible possibly posted posts potential
 potentially practical practice precise precisely predict prefer preferably prepare prepared preparing presently
-presumably pretty previous prewar price prices pricey pride prior pro problems procedure proceed produce professional
+presumably pretty previous prewar pricey pride prior pro problems procedure proceed produce professional
 progress project's projects promise promised proud provide provided pulled pulling pulls purchase purchased purchasing
 purposes push pushing puzzled quandary quest questions quickest quiet quoted quotes random randomly rare rarely ratrod
 rattle rattled rattles rattling reaction read realise realised realize realized reason reasonable reasonably reasons

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 NAME = "words not understood"
 _SURELY = {"thread", "grade"}  # by which a bolt is known, whatever it holds
 _MOST, _MOST_OF_A_STORY = 3, 8
+_OF_A_SHOP = frozenset(["price", "prices", "cost", "costs", "part-number"])  # which are asked of a dealer
 _ASKING = frozenset(["what", "which", "whats", "what's", "how"])
 
 
@@ -43,7 +44,7 @@ def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
     if not 0 < len(left) <= (_MOST_OF_A_STORY if is_story else _MOST) or not is_whole or not topic.is_meant(words):
         return ()
     is_unsure = "part" in topic.slots and not (is_story and reading.values.keys() >= _SURELY)
-    if len(left) * 2 > len(content) or is_unsure:
+    if len(left) * 2 > len(content) or is_unsure or (not is_story and not _OF_A_SHOP.isdisjoint(words)):
         return ()
     named = named_by(words, reading, data) if "thread" in topic.slots else set()
     asked = {word for before, word in pairwise(words) if before in _ASKING}

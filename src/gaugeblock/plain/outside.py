@@ -275,6 +275,19 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         " beside them: `gaugeblock ask brake fluid boiling point`.",
     ),
     (
+        r"(?:pric(?:e|es|ing)|costs?|part-number)",
+        "",
+        "prices and part numbers",
+        "A dealer has it.",
+    ),
+    (
+        r"melting (?:point|temp\w*)s?",
+        r"nylon|ptfe|rubber|silicone|neoprene|hoses?|boots?|plastics?|lines?|epdm|viton|fkm|nitrile"
+        r"|polyurethane|seals?",
+        "the melting point of a plastic or a rubber",
+        "Its maker has it. What it stands in use the tables have: `gaugeblock ask nylon fuel line heat`.",
+    ),
+    (
         r"colou?rs?|cherry(?: red)?",
         r"temper\w*|heat\w*|temperature|hot|forg\w*",
         "the colours of hot steel",

@@ -113,6 +113,8 @@ freezes fuse gap hanger hangers hardness heat height length mass melt pitch prel
 spacing speed strength swell temperature thick thickness thread threads tight tighten torque volts voltage wall
 weigh weighs weight wide width wire yield yields
 compare compared comparing comparison difference
+area camber caster circumference conductivity density ductility elongation endurance expansion flash freezing
+melting modulus rating resistance stiffness toe viscosity
 buckle buckles buckling collapse deflect deflects deflection fail rupture shear shears snap stretch strip
 """
 ASKED = frozenset(_ASKED.split())

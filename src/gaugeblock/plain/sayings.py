@@ -211,6 +211,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (" / ", r"(?<=[a-z])/(?=[a-z])(?<!\bw/)", " / "),
     ("millimet", r"millimet(?:re|er)s?\b", "mm"),
     ("n.m", r"\bn\.m\b", "nm"),
+    ("part num", r"\bpart numbers?\b", "part-number"),
     ("n m", r"\bn m\b", "nm"),
     ("mild ", r"\bmild (?=tub(?:e|es|ing)\b|sheet|plate)", "mild steel "),
     ("shaft", r"\bd[ -]shaft", "driveshaft"),

@@ -43,9 +43,14 @@ FIRST: dict[str, str] = {
         "|two and a half"
     ),
     "piped": (
-        "by one |x one |by ninety|by eighty|by sixty|by forty|x ninety|one twenty |ninety five |same |weld|haz|"
-        "mtr|mouth| h1| seamless|an3|an4|an5|an6|an8|an10|an12|an16|an-|an inch|the crank|the fly|the engine|ft |"
-        "foot |feet |'|instead of|in place of|rather than|swap"
+        " eighty three | forty nine | h1| ninety five | one eighty eight | one fifty six |"
+        " one thirty four | one twenty | seamless| sixty five | thirty five | twenty eight | two fifty |'|"
+        "' |affected|an inch|an-10|an-12|an-16|an-3|an-4|an-5|an-6|an-8|an10|an12|an16|an3|an4|an5|an6|an8|"
+        "by eighty three|by forty nine|by ninety five|by one eighty eight|by one fifty six|"
+        "by one thirty four|by one twenty|by sixty five|by thirty five|by twenty eight|by two fifty|feet |"
+        "foot |ft |haz|in place of|instead of|mouth|mtr|rather than|same |swap|the crank|the engine|"
+        "the fly|weld|x eighty three|x forty nine|x ninety five|x one eighty eight|x one fifty six|"
+        "x one thirty four|x one twenty|x sixty five|x thirty five|x twenty eight|x two fifty"
     ),
     "tubed": (
         " wall| rad|one ten|one eleven|one twe|one thir|one fort|one fourt|one fift|one sixt|one seven|"

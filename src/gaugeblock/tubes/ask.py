@@ -169,7 +169,8 @@ BEND = Topic(
     r"|(?:bend )?radius|plain bender|flatten|too tight|hard ?lines?|clr|(?:can i |will (?:it )?|does (?:it )?"
     r"|how tight can i"
     r" )?(?:bends?|bending|bent|bendable)|tubes?|tubing|take|kinks?|how tight|tightest|min(?:imum)?(?: bend)?"
-    r" (?:radius|clr)|(?:smallest|tightest|least)(?: bend)?(?: radius| clr)?|minimum|min|od|x|die|bender|exhaust|(?:fuel |brake"
+    r" (?:radius|clr)|(?:smallest|tightest|least)(?: bend)?(?: radius| clr)?|minimum|min|od|x|die|bender"
+    r"|exhaust|(?:fuel |brake"
     r" |hard )?lines?|(?:main |roll )?hoop|rules|shoe|cent(?:re|er)[ -]?line|(?:the )?(?:back|outside|heel|outer side)"
     r" of (?:the |a |my )?bend|after bending|(?:small|big|large|other) (?:die|former|shoe)"
     rf"|{LOOKS_THIN}|(?:bent )?cold(?! (?:drawn|rolled|work\w*|form\w*|finish\w*|steel|reduced))",

@@ -44,6 +44,25 @@ _BUMP = (
 )
 
 
+_SPANS = (
+    Shaped(rf"{_BETWEEN} (?:a |one )?met(?:re|er)(?: gap| span)?", always("1 m"), "across {}"),
+    amount("length", before=_BETWEEN, say="across {}"),
+    amount("length", before=r"(?:in )?(?:the )?(?:middle|cent(?:re|er)) of(?: an?)?", say="across {}"),
+    amount("length", after=_APART, say="across {}"),
+    amount("length", before="(?:an?|the)", after="(?:length|piece|long|bit)(?: of)?", say="across {}"),
+    amount("length", after="(?:long|length)", say="across {}"),
+    Shaped(  # a bare span of hundreds is in millimetres
+        rf"(?P<n>[3-9][0-9]{{2}}|[1-4][0-9]{{3}}) {_APART}|{_BETWEEN} (?P<m>[3-9][0-9]{{2}}"
+        rf"|[1-4][0-9]{{3}})"
+        r"(?! ?(?:mm|in|inch|kgs?|lbs?|pounds|kilos?|n|\"))",
+        lambda m: f"{m['n'] or m['m']} mm",
+        "across {}",
+        cue=("span", "apart", "gap", "between", "across", "over"),
+    ),
+    amount("length", after=r"of(?: an?)?(?= [0-9])", say="across {}", doubt=1, cue=(" of ",)),
+)
+
+
 def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
     """What a tube bears in the middle of a span."""
     return Topic(
@@ -52,22 +71,7 @@ def beam_of(slots: Mapping[str, tuple[Reader, ...]], settle: Settle) -> Topic:
         {
             "od": slots["od"],
             "wall": slots["wall"],
-            "span": (
-                Shaped(rf"{_BETWEEN} (?:a |one )?met(?:re|er)(?: gap| span)?", always("1 m"), "across {}"),
-                amount("length", before=_BETWEEN, say="across {}"),
-                amount("length", before=r"(?:in )?(?:the )?(?:middle|cent(?:re|er)) of(?: an?)?", say="across {}"),
-                amount("length", after=_APART, say="across {}"),
-                amount("length", before="(?:an?|the)", after="(?:length|piece|long|bit)(?: of)?", say="across {}"),
-                amount("length", after="(?:long|length)", say="across {}"),
-                Shaped(  # a bare span of hundreds is in millimetres
-                    rf"(?P<n>[3-9][0-9]{{2}}|[1-4][0-9]{{3}}) {_APART}|{_BETWEEN} (?P<m>[3-9][0-9]{{2}}|[1-4][0-9]{{3}})"
-                    r"(?! ?(?:mm|in|inch|kgs?|lbs?|pounds|kilos?|n|\"))",
-                    lambda m: f"{m['n'] or m['m']} mm",
-                    "across {}",
-                    cue=("span", "apart", "gap", "between", "across", "over"),
-                ),
-                amount("length", after=r"of(?: an?)?(?= [0-9])", say="across {}", doubt=1, cue=(" of ",)),
-            ),
+            "span": _SPANS,
             "material": slots["material"],
             "load": (
                 amount(

@@ -131,7 +131,8 @@ _TWO_READERS = (
         cue=("across", " over"),
     ),
     Shaped(  # 44 up, 40 across and 44 down
-        rf"(?P<n>{NUMBER}){_PART} (?:up|high|tall)(?: (?:one|each) side)?(?P<across> {NUMBER}{_PART} (?:across|over|wide)"
+        rf"(?P<n>{NUMBER}){_PART} (?:up|high|tall)(?: (?:one|each) side)?(?P<across> {NUMBER}{_PART}"
+        rf" (?:across|over|wide)"
         rf"(?: (?:the )?(?:top|middle))?) (?:and )?(?:back )?(?P<m>{NUMBER}){_PART} (?:back )?(?:down|high|tall)"
         r"(?:(?: (?:on|the))* other(?: side)?)?",
         _hoop,

@@ -132,7 +132,8 @@ def _sized() -> tuple[Shaped, ...]:
     )
     walled = rf"(?P<s>{NUMBER}){one} ?(?:x|by) ?(?P<t>{NUMBER}){two}(?: {_WALL})? (?:{_SQUARE}|shs)"
     behind = (
-        rf"(?P<a>[0-9]{{2,3}})(?: ?mm)? ?(?:x|by) ?(?P<b>[0-9]{{2,3}})(?: ?mm)? (?:box|[sr]hs|rect\w*|{_SQUARE})(?: section)?"
+        rf"(?P<a>[0-9]{{2,3}})(?: ?mm)? ?(?:x|by) ?(?P<b>[0-9]{{2,3}})(?: ?mm)? (?:box|[sr]hs|rect\w*"
+        rf"|{_SQUARE})(?: section)?"
         r" (?P<w>[1-6](?:\.[0-9])?) ?mm(?: wall)?(?! (?:long|x|by))"
     )
     return (

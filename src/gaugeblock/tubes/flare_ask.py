@@ -167,6 +167,21 @@ _SIGNALS = (
 )
 
 
+_OF_PORT = (
+    Shaped(
+        r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)",
+        _port,
+        "port {}",
+    ),
+    Shaped(
+        r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)(?: (?:port|threads?))?",
+        _port,
+        "port {}",
+        doubt=1,
+    ),
+)
+
+
 def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
     """The topic of a flare, with the words of a tube's diameter and its wall."""
     return Topic(
@@ -213,19 +228,7 @@ def topic(od: tuple[Reader, ...], walls: tuple[Reader, ...]) -> Topic:
                     cue=("copper", "cupro", "unifer", "plain"),
                 ),
             ),
-            "port": (
-                Shaped(
-                    r"(?:port|thread|threads?) (?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)",
-                    _port,
-                    "port {}",
-                ),
-                Shaped(
-                    r"(?P<t>[0-9/]+-[0-9]{2}|m[0-9]+x[0-9]+(?:\.[0-9]+)?)(?: (?:port|threads?))?",
-                    _port,
-                    "port {}",
-                    doubt=1,
-                ),
-            ),
+            "port": _OF_PORT,
         },
         _SIGNALS,
         needs=("od",),

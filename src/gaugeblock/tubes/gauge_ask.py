@@ -64,7 +64,8 @@ GAUGE = Topic(
                 cue=("not ",),
             ),
             Shaped(  # a tube of whatever metal goes by the wire gauge
-                r"(?:(?:stainless|mild|carbon|steel|copper|brass|ally|alumini?um|chromoly|304|316|409|exhaust|header) )+"
+                r"(?:(?:stainless|mild|carbon|steel|copper|brass|ally|alumini?um|chromoly|304|316|409"
+                r"|exhaust|header) )+"
                 r"(?:tub(?:e|es|ing))(?: wall)?",
                 always("BWG (Stubs)"),
                 "{} of a tube",

@@ -102,7 +102,8 @@ def topic() -> Topic:
         r"|by hand|hand(?= bend| *$)|hand bend(?:er|s|ing)?|of|for",
         needs=("od", "line"),
         settle=_settle,
-        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius|(?:min(?:imum)?|tightest|smallest|sharpest|least) bend"
+        asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius"
+        r"|(?:min(?:imum)?|tightest|smallest|sharpest|least) bend"
         rf"|how (?:tight|sharp)\w*\b.*\b(?:bend|bent)"
         r"|bend\b.*\bhow (?:tight|sharp)",
         is_named=True,

@@ -108,8 +108,8 @@ def offset_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         },
         _OF_OFFSETS,
         needs=("rise", "angle"),
-        asks_for=r"offset|jog|joggle|travel|kick|drops?|dog ?leg|slant\w*|between|apart|across|parallel|step|spacing|clear"
-        r"|miss",
+        asks_for=r"offset|jog|joggle|travel|kick|drops?|dog ?leg|slant\w*|between|apart|across|parallel|step"
+        r"|spacing|clear|miss",
         is_named=True,
         unmoved="metal finish state form standard service quality",
     )

@@ -112,7 +112,8 @@ def topic(answer: Callable[[], Callable[..., Sheet]], stock: Reader) -> Topic:
                 amount("length", before="x|by", after="thick|plate|sheet", say="{} thick"),
                 amount("length", before="x|by", say="{} thick", most=30),
                 Shaped(  # no sheet is so many inches thick
-                    r"(?P<n>[1-6](?:\.[0-9]+)?|0\.[5-9])(?= (?:mild|stainless|galv\w*|ally|alumini?um|steel|304|316)\b)",
+                    r"(?P<n>[1-6](?:\.[0-9]+)?|0\.[5-9])(?= (?:mild|stainless|galv\w*|ally|alumini?um|steel"
+                    r"|304|316)\b)",
                     lambda m: f"{m['n']} mm",
                     "{} thick",
                     cue=("mild", "stainless", "galv", "al", "steel", "304", "316"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import product
 
 from gaugeblock import units
-from gaugeblock.answer.check import ASK, INFORM, STOP, Bound, Check, at_least, at_most
+from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, STOP, Bound, Check, at_least, at_most
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import printed
 from gaugeblock.errors import InputError, LookupMiss
@@ -185,6 +185,9 @@ def stands(wire: str, size: str, current: Figure, lies: Sequence[Setting], data:
         carries, bears, where = usual, ASK, "where it usually lies coolest"
     said = f"{wire} wire may carry {printed(carries, data)} {where}, and {printed(current, data)} is to go through it"
     bounds = Bound(base(carries), "A", "", carries), Bound(base(current), "A", "", current)
+    if bears == INFORM:  # it hangs on where it lies, which was not said
+        said = f"{said}; where it lies coolest it may carry {printed(top, data)}: say the air and the loom"
+        return Check("wire stands its current", CANNOT_TELL, said, *bounds, subject="wire", case=size, bears=bears)
     return at_least("wire stands its current", *bounds, said, subject="wire", case=size, bears=bears)
 
 

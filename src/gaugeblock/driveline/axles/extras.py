@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.check import INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.check import CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import axles as sizing
@@ -142,7 +142,8 @@ def _lasting(
 
 
 def _lasts(factor: Figure, data: Refdata) -> Check:
-    result = OK if factor.typical >= 1 else NOT_OK
+    # Without end no axle sees its greatest torque: a screening that fails is no verdict.
+    result = OK if factor.typical >= 1 else CANNOT_TELL
     word = "it bears" if factor.typical >= 1 else "it does not bear"
     said = f"{word} the full torque put on and taken off without end"
     reason = f"factor {number_only(factor, data)} by the Soderberg line: {said}; a screening, no guarantee"

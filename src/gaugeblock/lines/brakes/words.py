@@ -33,7 +33,7 @@ def when(of: Circuit) -> str:
     ratio = got["ratio"].number
     boost = ", without a booster" if of.kind != SLAVE else ""
     if "assist" in got:
-        boost = f" and a booster that makes it {got['assist'].number} times as much"
+        boost = f" and a booster that makes it {float(got['assist'].value):g} times as much"
     return f"with {got['force'].text} on a pedal of {ratio} to 1{boost}"
 
 

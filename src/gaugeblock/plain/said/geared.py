@@ -289,7 +289,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (  # two tyres, and what the clock makes of it
         "speedo",
-        r"^(?=.*\bspeedo)(.*?)(?<!from )(?<!was )\b([1-3][0-9]5/[2-9][05](?:/|r| ?r)[12][0-9]) (?:vs?|versus|to|against)"
+        r"^(?=.*\bspeedo)(.*?)(?<!from )(?<!was )\b([1-3][0-9]5/[2-9][05](?:/|r| ?r)[12][0-9]) (?:vs?"
+        r"|versus|to|against)"
         r" ([1-3][0-9]5/[2-9][05](?:/|r| ?r)[12][0-9])\b",
         r"\1from \2 to \3",
     ),

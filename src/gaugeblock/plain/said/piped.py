@@ -42,7 +42,8 @@ _BESIDE_A_WELD = (
 )
 # Of a hose the number tells no tube.
 _AN_TUBE = (
-    r"^(?!.*\b(?:hoses?|braid\w*|bolts?|washers?|torque|spanner|wrench)\b)(?=.*\b(?:tub(?:e|es|ing)|pipes?|lines?|hardlines?)\b)"
+    r"^(?!.*\b(?:hoses?|braid\w*|bolts?|washers?|torque|spanner|wrench)\b)(?=.*\b(?:tub(?:e|es|ing)|pipes?"
+    r"|lines?|hardlines?)\b)"
     r"(.*?)(?<![a-z0-9])an-?([0-9]{1,2})\b(?! ?(?:bolt|mm|inch|in\b))"
 )
 
@@ -83,7 +84,8 @@ _COUNT = rf"(?:[0-9]{{1,2}}|{'|'.join(_COUNTED)})"
 _UNDER_A_FOOT = r"(?:1[01]|[0-9]|ten|eleven|one|two|three|four|five|six|seven|eight|nine)"
 # A size of tube behind feet is none of their inches: 10 ft 2 in .120 dom, 8 ft 3 inch exhaust.
 _OF_A_LENGTH = (
-    r"(?= *$| +(?:of|long|length|lengths|each|span|spans|apart|run|runs|gap|high|tall|across|between|from|to|what|how|which|with|and"
+    r"(?= *$| +(?:of|long|length|lengths|each|span|spans|apart|run|runs|gap|high|tall|across|between|from"
+    r"|to|what|how|which|with|and"
     r"|at|on|in|is|will|does|can|do|for|overall|total|all|tube to tube|[1-9]|one|two|inch and)\b(?! ?x))"
 )
 # What tells two tubes apart, each said with its wall.
@@ -120,7 +122,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *((f" {said} ", rf"{_AN_INCH_SIZE} ({_WALL})(?= (?:wall )?{_MADE_OF})", _by_wall) for said in SPOKEN_WALLS),
     (
         "same ",
-        rf"\b(?:(?:in|with|of|at|using) )?(?:the )?same (?:od|o\.d|outside(?: diameter)?|diameter|size)(?: tube)?(?: but)?"
+        rf"\b(?:(?:in|with|of|at|using) )?(?:the )?same (?:od|o\.d|outside(?: diameter)?|diameter|size)(?:"
+        rf" tube)?(?: but)?"
         rf" (?:by|x|in|with|at) (?:a )?(0?\.[0-9]+|{_WALL})(?= |$)",
         lambda m: f"x {SPOKEN_WALLS.get(m[1], m[1])}",
     ),
@@ -161,8 +164,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            r"^(?=.*\b(?:exhausts?|pipes?|duals?|mufflers?|injectors?|fuel pump|pump|headers?)\b)(?!.*\b(?:torque|gears?|axle|lbs?|nm)\b)"
-            r"(.*?)\b(?:(?:about|around|roughly|maybe|makes?|making|puts? out|putting out|does|doing|got|has|good for) )*"
+            r"^(?=.*\b(?:exhausts?|pipes?|duals?|mufflers?|injectors?|fuel pump|pump"
+            r"|headers?)\b)(?!.*\b(?:torque|gears?|axle|lbs?|nm)\b)"
+            r"(.*?)\b(?:(?:about|around|roughly|maybe|makes?|making|puts? out|putting out|does|doing|got"
+            r"|has|good for) )*"
             rf"((?:{_HUNDREDS}) hundred(?: (?:and )?(?:{_UNDER})(?:[ -](?:{_UNDER}))?)?|[1-9][0-9]{{2}})"
             r" (?:at|on) the (?:crank|flywheel|engine|fly|dyno)\b(?! (?:bolt|pulley|nut|damper|snout|housing))",
             r"\1\2 hp ",
@@ -174,7 +179,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("instead of", "in place of", "rather than")
     ),
     ("swap", rf"{_OF_TWO_TUBES}(.*?)\bswap(?:ping|ped)?(?: out)? ({_A_TUBE}.*?) for (?={_A_TUBE})", r"\1\2 vs "),
-    ("'", rf"{_FEET} ?({_UNDER_A_FOOT})(?: (1/2|1/4|3/4))?\"", _feet_and_inches),
+    ("'", rf"(?<![0-9./x-])\b({_COUNT}) ?' ?({_UNDER_A_FOOT})(?: (1/2|1/4|3/4))?\"", _feet_and_inches),
     ("foot ", rf"\b({_COUNT}) foot ({_UNDER_A_FOOT})()(?= (?:long|of)\b)", _feet_and_inches),
     *((f"an{n}", _AN_TUBE, _of_an) for n in (3, 4, 5, 6, 8, 10, 12, 16)),
     *((f"an-{n}", _AN_TUBE, _of_an) for n in (3, 4, 5, 6, 8, 10, 12, 16)),

@@ -19,7 +19,8 @@ _KINDS = (
     rf"(?:[2-5]\.[0-9]{{1,2}}|{_ONE} point [a-z]+(?: [a-z]+)?)",
     r"(?:dry|oiled|greased|lubed|lubricated|anti-?seized?|moly)",
     r"(?:cast iron|mild steel|stainless|steel|alumini?um|ally|ali|brass)",
-    r"[0-9]+(?:\.[0-9]+)? ?(?:amps?|a|m|mm|mm2|awg|volts?|v|rpm|mph|metres?|meters?|feet|foot|ft|inch|degrees|deg|thou)",
+    r"[0-9]+(?:\.[0-9]+)? ?(?:amps?|a|m|mm|mm2|awg|volts?|v|rpm|mph|metres?|meters?|feet|foot|ft|inch"
+    r"|degrees|deg|thou)",
 )
 _AND_IS = r"(?: +(?:it is|it's|its|they're|that's|that|to|an?|make it))*"
 _SURELY = (

@@ -134,7 +134,8 @@ _RADII: tuple[Reader, ...] = (
         cue=("outside", "outer", "external"),
     ),
     Shaped(
-        rf"(?:(?:with|on|at|using|an?|the|to|of|over|round|around) )*(?P<n>{NUMBER})(?P<u>{_UNIT}) (?:{_RADIUS} )*(?:rad(?:ius|ii"
+        rf"(?:(?:with|on|at|using|an?|the|to|of|over|round|around) )*(?P<n>{NUMBER})(?P<u>{_UNIT})"
+        rf" (?:{_RADIUS} )*(?:rad(?:ius|ii"
         rf"|uis)?|ir)",
         _measure,
         "inside radius {}",
@@ -269,7 +270,8 @@ _ASKS_FOR = (
     r"|set ?backs?|inside (?:bend )?rad\w*|internal rad\w*|inner rad\w*|press brake|box brake|finger brake"
     r"|brake press|folder"
     r"|fold(?:ed|ing|s)?|flat (?:length|blank|pattern|size)|blank (?:length|size)|developed (?:length|width)"
-    r"|channels?\b.*\bblank|gussets?|flange[sd]?|hem|(?:5052|6061|2024|3003|1100)\b.*\bbend\w*|bend\w* .*(?:5052|6061|2024|3003|1100)"
+    r"|channels?\b.*\bblank|gussets?|flange[sd]?|hem|(?:5052|6061|2024|3003|1100)\b.*\bbend\w*|bend\w*"
+    r" .*(?:5052|6061|2024|3003|1100)"
 )
 
 
@@ -374,10 +376,7 @@ def topic(stock: Reader) -> Topic:
             "radius": _RADII,
             "angle": _ANGLES,
             "material": (
-                Named(
-                    words_of("tubes", "grade", "tubes/sheet_bends"),
-                    tail="alumin(?:i)?um(?: alloy)?|steel|alloy",
-                ),
+                Named(words_of("tubes", "grade", "tubes/sheet_bends"), tail="alumini?um(?: alloy)?|steel|alloy"),
                 stock,
             ),
             "legs": _LEGS,

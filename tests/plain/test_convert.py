@@ -34,6 +34,9 @@ from gaugeblock.plain.prompt import Prompt
         ("50 lbs in newtons", "50 lbf", "about 222.41 N"),
         ("1 1/2 inches in mm", "1 1/2 in", "38.1 mm"),
         ("-40 f in c", "-40 degF", "-40 degC"),
+        ("nm to ftlb 110", "110 N*m", "about 81.132 lbf*ft"),
+        ("convert nm to lb ft 45", "45 N*m", "about 33.19 lbf*ft"),
+        ("inches to mm 3/8", "3/8 in", "9.525 mm"),
     ],
 )
 def test_a_measure_is_converted(line: str, given: str, found: str) -> None:

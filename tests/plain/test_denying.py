@@ -150,3 +150,31 @@ def test_in_a_short_line_too_what_was_said_otherwise_agrees(line: str, same: str
 def test_what_is_open_is_never_denied_away(line: str) -> None:
     with pytest.raises(InputError):
         answer(line)
+
+
+GRADES = ("8.8", "10.9", "12.9", "grade 5", "grade 8")
+
+
+@pytest.mark.parametrize("denied", GRADES)
+@pytest.mark.parametrize("thread", ["m8", "m10x1.25", "3/8", "7/16-20"])
+def test_a_grade_that_is_denied_never_stands_in_the_answer(thread: str, denied: str) -> None:
+    """m8 not 8.8: which one it is was not said, and a number right before it is no other value of it."""
+    for line in (f"{thread} not {denied}", f"{thread} not {denied} dry", f"dry {thread} bolt, not {denied}"):
+        told = read(line)
+        named = f"{'SAE J429' if denied.startswith('grade') else 'ISO 898-1'} {denied.removeprefix('grade ')}"
+        assert told is None or f"{named}'" not in str(told.found), line
+
+
+@pytest.mark.parametrize(
+    ("line", "denied"),
+    [
+        ("m12x1.25 not 1.75 tap drill", "not 1.75"),
+        ("1.75 x .120 not .095 dom on a 6 inch die", "not .095"),
+        ("30r7 hose not 30r9 what temp is it rated", "not 30r9"),
+        ("coolant at 1.1 bar cap not psi, 50 mix, where does it boil", "not psi"),
+    ],
+)
+def test_a_number_a_class_or_a_unit_in_place_of_another_is_left_out_and_said(line: str, denied: str) -> None:
+    told = read(line)
+    assert told is not None
+    assert denied in told.read_as

@@ -64,9 +64,8 @@ class NotBehindFeet(Shaped):
 
     def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
         """As it is read; right behind feet only with a point or a part: 10 ft 2.5 in."""
-        is_behind = (
-            at > 0 and words[at - 1] in ("ft", "foot", "feet", "'") and words[at].isdigit() and "/" not in words[at + 1]
-        )
+        is_behind = at > 0 and words[at - 1] in ("ft", "foot", "feet", "'") and words[at].isdigit()
+        is_behind = is_behind and not any("/" in word for word in words[at + 1 : at + 2])
         return () if is_behind else super().take(words, at, data)
 
 

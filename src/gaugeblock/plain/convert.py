@@ -104,6 +104,7 @@ _FORMS = (
     rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
     rf"(?P<to>{ANY_UNIT}) (?:in|for|from|of) {_MEASURE}",
     rf"(?P<from>{ANY_UNIT}) (?P<n>-?{NUMBER}) (?:in|to|into|as) (?P<to>{ANY_UNIT})",
+    rf"(?:convert )?(?P<from>{ANY_UNIT}) (?:to|into|in) (?P<to>{ANY_UNIT})(?: (?:of|for))? (?P<n>-?{NUMBER})",
 )
 # With what the spelling of a unit begins; a longer word that begins with none of them is of no unit.
 _RUNS = re.findall(r"[a-z]{2,}", ANY_UNIT)

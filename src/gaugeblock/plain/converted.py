@@ -42,7 +42,8 @@ def converted(words: tuple[str, ...], data: Refdata) -> Answer | None:
         both = bigger(words, data)
         if both is not None:
             return both
-    if len(words) < _LONGEST_CONVERSION and (words[-1] in _UNITS or "how" in words or "convert" in words):
+    is_last = words[-1] in _UNITS or (words[-1][:1].isdigit() and not {"to", "into"}.isdisjoint(words))
+    if len(words) < _LONGEST_CONVERSION and (is_last or "how" in words or "convert" in words):
         from gaugeblock.plain.convert import conversion, conversions
 
         found = conversion(words, data)

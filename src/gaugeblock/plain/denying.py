@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 from gaugeblock.answer.opening import answered
@@ -87,7 +88,8 @@ def without_denied(
     if not denials:
         return None
     rest: list[str] = []
-    denied: list[tuple[tuple[str, ...], tuple[str, ...]]] = []
+    denied: list[tuple[int, tuple[str, ...]]] = []
+    asides: list[str] = []
     end = 0
     for at, behind in denials:
         after = behind
@@ -102,16 +104,59 @@ def without_denied(
             phrase = max(phrase, 2)
         rest += words[end:at]
         end = after + phrase
-        denied.append((words[at:end], words[after:end]))
+        denied.append((at, words[after:end]))
+        asides.append(" ".join(words[at:end]))
     left = (*rest, *words[end:])
     again = read(left, data)
     if not again.is_whole:
         from gaugeblock.plain.leaving import left_round
 
         again = left_round(left, again, data) or again
-    if not again.is_whole or not again.values or not all(_is_said_otherwise(thing, again, data) for _, thing in denied):
+    if not again.is_whole or not again.values:
         return None
-    return again.replace(aside=(*again.aside, *(" ".join(all_of_it) for all_of_it, _ in denied)))
+    if not all(
+        _is_another_number(words[at - 1] if at else "", thing, again, data) or _is_said_otherwise(thing, again, data)
+        for at, thing in denied
+    ):
+        return None
+    return again.replace(aside=(*again.aside, *asides))
+
+
+# A unit that a number is not in: 1.1 bar, not psi.
+_UNITS = frozenset(
+    [
+        "psi",
+        "bar",
+        "kpa",
+        "nm",
+        "n*m",
+        "mm",
+        "cm",
+        "inch",
+        "inches",
+        "in",
+        "metres",
+        "meters",
+        "feet",
+        "ft",
+        "lbs",
+        "kg",
+        "celsius",
+        "fahrenheit",
+    ]
+)
+
+
+def _is_another_number(before: str, thing: tuple[str, ...], reading: Reading, data: Refdata) -> bool:
+    """Whether what is denied is a unit, or the number in place of the one said right before it, of the same form and of
+    no option by itself: M12x1.25, not 1.75.
+    """
+    if len(thing) == 1 and thing[0] in _UNITS:
+        return True
+    first, *unit = thing
+    said = before.rpartition("x")[2]
+    is_alike = re.sub("[0-9]", "0", said) == re.sub("[0-9]", "0", first) and any(c in said for c in "./")
+    return is_alike and all(word in _UNITS for word in unit) and not _whole_hits(thing, reading, data)
 
 
 def _turn(words: tuple[str, ...], at: int) -> tuple[str, ...]:
@@ -126,9 +171,14 @@ def _is_said_otherwise(thing: tuple[str, ...], reading: Reading, data: Refdata) 
     ways = (thing, ("into", *thing))  # alloy by itself may be the bolt's
     found = next((hits for way in ways if (hits := _whole_hits(way, reading, data))), [])
     if found:
+        # one thing that several options may have (a hose by its class) is denied where it is said otherwise of one
         return all(
-            key in reading.values and reading.values[key] != hit.value and not _is_open(key, hit.value, reading, data)
-            for key, hit in found
+            any(
+                key in reading.values and reading.values[key] != value and not _is_open(key, value, reading, data)
+                for key, hit in found
+                if hit.value == value
+            )
+            for value in {hit.value for _, hit in found}
         )
     said = {word for text in reading.said.values() for word in text.casefold().split()}
     if METALS.issuperset(thing) and not METALS.isdisjoint(said - {*thing}):  # of two metals it is the other one

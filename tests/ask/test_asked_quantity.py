@@ -34,6 +34,12 @@ ASKED = {
     "part number": "number of the part",
 }
 THINGS = """
+1045 normalized
+4340 cold drawn
+a36
+1541 induction hardened
+40 hrc
+250 hb
 grade 8
 a 10.9 bolt
 a 1/2-13 grade 5 bolt

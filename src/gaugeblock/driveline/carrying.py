@@ -54,11 +54,14 @@ class Outcome(Value):
         put(self, "checks", checks)
 
 
-def fact(strength: Figure | None) -> Outcome:
-    """A steel that no shaft was asked of: its strength."""
+def fact(strength: Figure | None, wanted: str | None = None) -> Outcome:
+    """A steel that no shaft was asked of: its strength, that which is ``wanted``."""
     if strength is None:
-        return Outcome(none("YIELDS AT", "Ask the maker for the certificate of this steel."))
+        verb = "BREAKS AT" if wanted == "tensile" else "YIELDS AT"
+        what = f"No {wanted} strength of it is on record: ask" if wanted is not None else "Ask"
+        return Outcome(none(verb, f"{what} the maker for the certificate of this steel."))
     verb = "YIELDS AT" if "yield" in strength.quantity else "BREAKS AT"
+    verb = "YIELDS, TWISTED, AT" if strength.quantity.startswith("torsional") else verb
     is_typical = strength.quantity.endswith("_typical")
     do = "Typical, not guaranteed: a certificate or a hardness test of the part decides." if is_typical else ""
     return Outcome(use(verb, strength, do))

@@ -39,7 +39,9 @@ def steel(argv: list[str]) -> int:
     parser.add_argument("--case-depth", metavar="L", help="depth of the hardened case: 0.15 in")
     parser.add_argument("--shear-modulus", metavar="G", help="the steel's own, in place of the table's: 11.5 Msi")
     parser.add_argument("--core-hardness", metavar="H", help="hardness below the case: 25 HRC")
-    parser.add_argument("--fact", default="yield", metavar="F", help="of the steel alone: yield (default) or tensile")
+    parser.add_argument(
+        "--fact", metavar="F", help="of the steel alone: yield (default), tensile, torsional yield or hardness"
+    )
     common_options(parser)
     a = parser.parse_args(argv)
     from gaugeblock.driveline.steel import steel as sheet_of

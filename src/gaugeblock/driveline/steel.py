@@ -11,11 +11,12 @@ from gaugeblock.calc import driveline as calc
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.carrying import fact, hardness_fact, outcome
 from gaugeblock.driveline.case import with_case
+from gaugeblock.driveline.named import HARDNESS, asked_for, hardness_of, strength_of
 from gaugeblock.driveline.statements import rule_cautions
 from gaugeblock.driveline.steels import TABLE, Steel, governing
 from gaugeblock.driveline.strength import strict_yield, torsional_yields
 from gaugeblock.driveline.torsion import CASED, Strength, torsion
-from gaugeblock.errors import InputError, LookupMiss
+from gaugeblock.errors import LookupMiss
 from gaugeblock.figure import Figure
 from gaugeblock.tables.load import Refdata, refdata
 
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
 
 UNNAMED = "steel not named"
-FACTS = YIELD, _, HARDNESS = ("yield", "tensile", "hardness")
 _HARDENED = ("quenched", "hardened", "carburized")
 _PREHEAT_USUAL = 0.45  # range of the formula carbon_equivalent
 _PROCEDURE = 0.635  # the rule's 0.64, as rounded there
@@ -54,7 +54,7 @@ def steel(
     case_depth: str | None = None,
     core_hardness: str | None = None,
     shear_modulus: str | None = None,
-    fact: str = "yield",
+    fact: str | None = None,
     data: Refdata | None = None,
 ) -> Sheet:
     """The strength of a shaft steel, its torsional yield, and what a torque does to a shaft of it.
@@ -66,7 +66,8 @@ def steel(
     own, by the ``certificate`` named, in place of the table's,
     or measured (``118 ksi by tensile test on 2026-11-20``); ``shear_modulus`` its own;
     ``case_depth`` and ``core_hardness`` those of a case-hardened shaft; ``fact`` ``yield``,
-    ``tensile`` or ``hardness``, which of these is asked where no shaft is.
+    ``tensile``, ``torsional yield`` or ``hardness``, which of these is asked where no shaft is; without one it is the
+    yield, or the tensile strength of a steel that has no other on record.
 
     Returns a Sheet: with a shaft and a torque the factor on torsional yield first; then yield and tensile strength
     (the least that a source states, else the typical one), torsional yield by distortion energy and by the rule of a
@@ -127,7 +128,17 @@ class Material:
     carbon equivalent.
     """
 
-    __slots__ = ("cautions", "figures", "strength", "strengths", "table", "title", "weld_cautions", "welding")
+    __slots__ = (
+        "cautions",
+        "figures",
+        "strength",
+        "strengths",
+        "table",
+        "title",
+        "torsional",
+        "weld_cautions",
+        "welding",
+    )
 
     def __init__(self, shaft: keys.Shaft, data: Refdata) -> None:
         self.table = found = steel_of(shaft, data)
@@ -137,8 +148,11 @@ class Material:
         tensile = governing(found, "tensile_strength", "tensile_strength_typical")
         shear = found.figure("shear_strength")
         self.strengths = [f for f in (yields, tensile) if f is not None]
-        beside = [table] if own is not None and table is not None else []
+        # of a steel whose yield comes in two steps the lower is told, and judges no shaft
+        lower = found.figure("lower_yield_strength_typical") if yields is None else None
+        beside = [f for f in (lower, table if own is not None else None) if f is not None]
         torsional = torsional_yields(found, yields, data) if yields is not None else []
+        self.torsional = torsional
         hard_figures, own_torsional, hard_cautions = _by_hardness(found, shaft.hardness, data)
         self.figures = [*self.strengths, *beside, *torsional, *([shear] if shear is not None else []), *hard_figures]
         self.cautions = [
@@ -155,14 +169,12 @@ class Material:
 
 def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sheet:
     """As ``steel``, of a shaft that was read."""
-    wanted = _asked_for(asked.get("fact") or YIELD, shaft)
+    wanted = asked_for(asked.get("fact"), shaft)
     of = Material(shaft, data)
     figures, weld, cautions = of.figures, of.welding, of.cautions
     if not shaft.is_asked:
-        by_hardness = next((f for f in figures if f.quantity == "tensile_strength_typical"), None)
-        hard = _hardness(of, data) if wanted == HARDNESS else ()
-        strengths = [f for f in of.strengths if wanted in f.quantity] or of.strengths
-        end = hardness_fact(hard) if wanted == HARDNESS else fact(strengths[0] if strengths else by_hardness)
+        hard = hardness_of(of, data) if wanted == HARDNESS else ()
+        end = hardness_fact(hard) if wanted == HARDNESS else fact(strength_of(of, wanted), wanted)
         figures = [*hard, *figures]
         figures = sorted(figures, key=lambda f: f not in end.decision.figures)
         return Sheet(
@@ -194,24 +206,6 @@ def judged(shaft: keys.Shaft, asked: dict[str, str | None], data: Refdata) -> Sh
         decision=end.decision,
         questions=end.questions,
     )
-
-
-def _hardness(of: Material, data: Refdata) -> tuple[Figure, ...]:
-    """How hard a steel is by its table, else by the conversion of the tensile strength that its table has."""
-    from gaugeblock.driveline import hardness as tables
-
-    own = tables.hardness_of(of.table, data)
-    tensile = next((f for f in of.strengths if "tensile" in f.quantity), None)
-    return own or (() if tensile is None else tuple(tables.from_strength(tensile, data)))
-
-
-def _asked_for(fact: str, shaft: keys.Shaft) -> str:
-    """Which strength is asked; InputError for none of them, or beside a shaft, which is judged by its yield."""
-    if fact not in FACTS:
-        raise InputError(fact, "fact", "nothing of a steel is called so", FACTS, "ask for one of these")
-    if fact != YIELD and shaft.is_asked:
-        raise InputError(fact, "fact", "a shaft is judged by its yield", (YIELD,), "leave the shaft or the fact out")
-    return fact
 
 
 def steel_of(shaft: keys.Shaft, data: Refdata) -> Steel:
@@ -257,9 +251,10 @@ def _by_hardness(
         of = keys.Hardness(measured.unit, units.significant(measured.typical, 6))
     figures = [measured]
     tensile = tables.tensile_from(measured, of, data)
+    yields = tables.converted(of, "yield_strength_typical", data) if typed is not None else None
     torsional = tables.torsional_yields(of, data)
     whose = "measured on this shaft" if typed is not None else "published with the treatment"
-    for figure in (tensile, *torsional):
+    for figure in (tensile, yields, *torsional):
         if figure is not None:
             said = f"by hardness {of.text}, {whose}"
             figures.append(figure.replace(conditions=f"{said}; {figure.conditions}" if figure.conditions else said))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Shaped
+from gaugeblock.answer.asking import Shaped, always
 from gaugeblock.answer.decision import none, use
 from gaugeblock.driveline.ask.common import SCALE, SCALES
 
@@ -41,6 +41,34 @@ SCALE_WANTED = (
         cue=("scale",),
     ),
 )
+
+
+# Which strength of a hardness is asked by its name, and the figure that is it; the tensile one stands first anyway.
+STRENGTH_WANTED = (
+    Shaped(
+        r"(?:torsion(?:al)?|shear) yields?(?: (?:strength|stress|point))?"
+        r"|yields?(?: (?:strength|stress|point))? in (?:torsion|shear)",
+        always("torsional_yield_strength_typical"),
+        "torsional yield",
+        cue=("torsion", "shear"),
+    ),
+    Shaped(
+        r"yields?(?: (?:strength|stress|point))?", always("yield_strength_typical"), "yield strength", cue=("yield",)
+    ),
+)
+
+
+def of_strength(sheet: Sheet, quantity: str) -> Sheet:
+    """The Sheet of a hardness, decided on the strength that is asked by its name."""
+    own = next((figure for figure in sheet.figures if figure.quantity == quantity), None)
+    if own is None:
+        what = quantity.removesuffix("_typical").replace("_", " ")
+        do = f"No table turns that hardness into a {what}. Have the steel tested."
+        return sheet.replace(decision=none("YIELDS NEAR", do))
+    verb = "YIELDS, TWISTED, NEAR" if quantity.startswith("torsional") else "YIELDS NEAR"
+    figures = sorted(sheet.figures, key=lambda figure: figure is not own)
+    do = "A conversion: near enough to judge by, no guarantee."
+    return sheet.replace(figures=tuple(figures), decision=use(verb, own, do))
 
 
 def held_against(sheet: Sheet, number: str, scale: str, within: str) -> Sheet:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Topic, amount, words_of
-from gaugeblock.driveline.ask.between import HARDNESS_BETWEEN, SCALE_WANTED, held_against
+from gaugeblock.driveline.ask.between import HARDNESS_BETWEEN, SCALE_WANTED, STRENGTH_WANTED, held_against, of_strength
 from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SCALE, answer_of
 from gaugeblock.errors import Ambiguous
 
@@ -13,9 +13,12 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 
-def _by_value(value: str, *, steel: str = "", within: str = "", to: str | None = None, data: Refdata) -> Sheet:
+def _by_value(
+    value: str, *, steel: str = "", within: str = "", to: str | None = None, wanted: str = "", data: Refdata
+) -> Sheet:
     """A hardness on other scales and as strength, which is the same for every steel of even structure; whether it lies
-    ``within`` what was asked of it, ``28 to 32 HRC``, or what it is on the scale that it was wanted ``to``.
+    ``within`` what was asked of it, ``28 to 32 HRC``, or what it is on the scale that it was wanted ``to``; ``wanted`` is the strength
+    that is asked by its name.
     """
     del steel
     from gaugeblock.driveline.hardness import hardness
@@ -27,7 +30,8 @@ def _by_value(value: str, *, steel: str = "", within: str = "", to: str | None =
         )
     if within:
         return held_against(hardness(scale, number, data=data), number, scale, within)
-    return hardness(scale, number, to=to, data=data)
+    made = hardness(scale, number, to=to, data=data)
+    return of_strength(made, wanted) if wanted and to is None else made
 
 
 HARDNESS = Topic(
@@ -37,6 +41,7 @@ HARDNESS = Topic(
         "within": HARDNESS_BETWEEN,
         "value": HARDNESS_SAID,
         "to": SCALE_WANTED,
+        "wanted": STRENGTH_WANTED,
         "steel": (Named(words_of("driveline", "steel", "driveline/steels"), say="steel {}"),),
     },
     r"how strong(?: (?:is|are|does that make))?(?: it)?|strong|what does (?:that|it) make it(?: for)?|(?:lump|piece"

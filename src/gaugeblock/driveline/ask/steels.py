@@ -66,7 +66,9 @@ def _settle_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """
     _no_temper_wanted(values)
     _no_prehard(values)
-    left_out = {"splines", PREHARD, *(("fact",) if "hardness" in values and values.get("fact") == "hardness" else ())}
+    is_given = "hardness" in values and values.get("fact") == "hardness"
+    is_judged = bool({"shaft", "torque"} & values.keys()) and "yield" in values.get("fact", "")  # by its yield
+    left_out = {"splines", PREHARD, *(("fact",) if is_given or is_judged else ())}
     return {k: v for k, v in values.items() if k not in left_out and (k, v) != ("temper", "any")}
 
 
@@ -129,6 +131,18 @@ STEEL = Topic(
                 r" strength)?",
                 always("tensile"),
                 "tensile strength",
+            ),
+            Shaped(
+                r"(?:what )?(?:torsion(?:al)?|shear) yields?(?: (?:strength|stress|point))?"
+                r"|yields?(?: (?:strength|stress|point))? in (?:torsion|shear)",
+                always("torsional yield"),
+                "torsional yield",
+                cue=("torsion", "shear"),
+            ),
+            Shaped(
+                r"(?:what )?yields?(?: (?:strength|stress|point))?",
+                always("yield"),
+                "yield strength",
             ),
             Shaped(
                 r"(?:what |which )?(?:rockwell|hrc|brinell)?(?: )?hardness|(?:what|which) (?:rockwell|hrc"

@@ -23,13 +23,16 @@ if TYPE_CHECKING:
 
 
 _BY_TURNS = "by turns"
-_OF_NO_PART = ("grade", "band", "engaged")  # they change nothing of a part's own torque
+_OF_NO_PART = ("grade", "band", "engaged", "series")  # they change nothing of a part's own torque
 
 
 def _settle_part(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """What is done by turns, or with a part used again, is a row of its own; a part goes by its maker's torque,
     whatever the grade of its bolt.
     """
+    if "series" in values and ("universal joint" not in values["part"] or "service" in values):
+        why = "it is of a universal joint, and no torque on record is of a joint by its series"
+        raise InputError(values["series"], "series", why, (), "ask the maker of the joint or of the yoke")
     values = {k: v for k, v in with_threads(values).items() if k not in _OF_NO_PART}
     if "pipe" in values:
         values = _by_its_pipe(values, data)
@@ -270,6 +273,16 @@ PART = Topic(
         "engaged": (DEEP,),
         **TOOLS,
         "maker": (OfMaker(),),
+        "series": (  # by which makers call a universal joint; no torque goes by it
+            Shaped(
+                r"(?:on |for |of )?(?:an? |the |my )?(?P<n>1(?:[2-7][0-9]|8[0-9])0)(?: series)?"
+                r" (?:u-?joints?|(?:uni|universal)[- ]?joints?|joints?|yokes?|ujs?)"
+                r"|(?:on |for |of )?(?:an? |the |my )?(?P<m>1(?:[2-7][0-9]|8[0-9])0) series",
+                lambda m: m["n"] or m["m"],
+                "joint of series {}",
+                cue=("joint", "yoke", "series", " uj"),
+            ),
+        ),
         "told": (  # what somebody has in mind is held against the figure, and is none
             Shaped(
                 rf"(?:(?:is|was|would|will|should|about|at|to) )*(?P<n>{NUMBER}) ?{TORQUE_SAID}"

@@ -15,7 +15,7 @@ TIGHTEN = (
     r" )?(?:the )?(?:tightening"
     r" |clamp(?:ing)? )?torque(?:s|d)?(?: specs?| settings?|"
     r" figures?|"
-    r" values?)?|torquing|bolting|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
+    r" values?)?|torquing|bolting|bolted(?! joints?)|tork|torgue|tighten(?:ed|ing)?(?: down)?|tightness|how tight"
     r"|(?:ft|foot|inch|in)[- ]?(?:lbs?|pounds?)|newton met(?:re|er)s?|nm|set(?:ting)?|snug"
 )
 # What is asked of a clamp force beside the torque that gives it.

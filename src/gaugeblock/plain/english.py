@@ -30,14 +30,16 @@ _ENDS = (
 )
 _SHORTEST = 3  # letters
 _KEEPS_E = ("ee", "oe", "ye", "ie")  # seeing, shoeing; spacing loses its e
+_NEVER_DOUBLED = "aeiouwxy"
+_LONG = ("oi", "ee", "oo", "ea", "ai", "ou", "au", "oa", "ie")  # no letter is doubled behind them: oiled
 _TEXT: list[str] = []
 
 
 def is_english(word: str) -> bool:
     """Whether a word is one of the language, in whatever form.
 
-    >>> is_english("certifying"), is_english("smeared"), is_english("stainles")
-    (True, True, False)
+    >>> is_english("certifying"), is_english("smeared"), is_english("stainles"), is_english("oilled")
+    (True, True, False, False)
     """
     return is_everyday(word) or (word.isalpha() and any(map(_is_listed, _all_forms(word))))
 
@@ -62,7 +64,8 @@ def _forms(word: str) -> list[str]:
         if stem != word and len(stem) >= _SHORTEST:
             is_form = not (stem.endswith("e") and end[0] in "eiy" and stem[-2:] not in _KEEPS_E)
             found += [stem + other for other in others] if is_form else []
-            if len(stem) > _SHORTEST and stem[-1] == stem[-2]:
+            is_doubled = len(stem) > _SHORTEST and stem[-1] == stem[-2]
+            if is_doubled and stem[-1] not in _NEVER_DOUBLED and stem[-4:-2] not in _LONG:
                 found.append(stem[:-1])
     return found
 

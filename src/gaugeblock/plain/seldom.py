@@ -23,7 +23,7 @@ FIRST: dict[str, str] = {
         "rip|strip|tear|a2|a4|a2-|a4-|bearing cap|one inch|last job| coarse | fine | pitch|fine pitch|"
         "coarse pitch|zinc|mag|mags|imperial |fractional |only |grade|strength class| marks| markings| heads|"
         " head | numbers| lines|go in|goes in|fit|screw in|screws in|same|interchang|close|near|"
-        "the same size|nearest|closest|equivalent|can i use|coil"
+        "the same size|nearest|closest|equivalent|can i use|coil| year|finer|coarser"
     ),
     "sized": (
         "tpi|an inch|per inch|to the inch|not the |fine |coarse |found | in iron| in cast| in al| in mild|"
@@ -40,7 +40,7 @@ FIRST: dict[str, str] = {
         "not npt|not the|nylo|opening|pipe nut|pommy|pressure plate|rather than|replac|same as|set|six |"
         "still |stronger than|swap|ten |three |through |to replace|tube nut|twelve |two |unmarked|"
         "way around|way round|weaker than|wet or dry|dry or wet"
-        "|two and a half"
+        "|two and a half|tapped |hot side|retorque|re-torque|retighten|re-tighten|on the wall"
     ),
     "piped": (
         " eighty three | forty nine | h1| ninety five | one eighty eight | one fifty six |"
@@ -111,6 +111,8 @@ LAST: dict[str, str] = {
         " square|twin |dual |hundred |cranking amps|keeps |everything |pair of |two |both |three |four |"
         "between |combined|all up|light|lamp|bulb|globe|tre of |tres of |ter of |ters of |m of | cranking|"
         "spotties|b&s|b & s|b and s|b n s|starter |winch "
+        "|start|inrush|surge|turn on|turn-on|switch on|switch-on|not sure|unsure|know|no idea|no clue"
+        "| twin|pair|x2|x 2|twin"
     ),
     "lines": (
         "pivot| aren't | in bump| in droop| in full bump| is it going to | is not | isn't | isnt | mill |"
@@ -120,7 +122,7 @@ LAST: dict[str, str] = {
         "|ty seventy|ty-forty|ty/forty|ty/sixty|ty-sixty| wrong|how hot |slave travel|slave movement|slave throw"
         "|crank h|flywheel h|engine h|brake h|crank k|flywheel k|engine k"
         "|i set |set them |set mine |gapped "
-        "|not 5.1|not dot 5.1|not dot5.1"
+        "|not 5.1|not dot 5.1|not dot5.1|yes/no|y/n|yes or no|pedal "
     ),
 }
 

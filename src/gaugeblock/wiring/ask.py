@@ -190,7 +190,8 @@ CIRCUIT = Topic(
         "wire": WIRE,
     },
     (
-        r"(?:for|to save) (?:the )?weight(?: distribution)?|according to the box|(?:the )?box says|how big an?"
+        r"(?:high|low|main|dipped|full) beams?|sizes?"
+        r"|(?:for|to save) (?:the )?weight(?: distribution)?|according to the box|(?:the )?box says|how big an?"
         r"|(?:what |which |how many )?(?:mm2|sq ?mm)|(?:wiper|window|seat|aerial)s?(?: (?:motors?"
         r"|heaters?))?|heated seats?|pulls?|keeps?|lives?|(?:how )?(?:big|heavy|thick)|(?:(?:one"
         r"|1|each) )?way|(?:how (?:many|much) )?(?:volts?|voltage)"

@@ -136,7 +136,8 @@ WIRE = (
     Shaped(r"(?P<n>[1-4]/0)(?: (?:wire|cable))?", _gauge, "{} wire"),
     Shaped(
         r"(?P<n>0\.5|0\.75|1(?:\.[05])?|2(?:\.[05])?|[3-68]|10|16|25|35|50|70) ?mm"
-        r"(?= (?:auto(?:motive)? |copper |thin[- ]?wall |stranded )*(?:cables?|wires?|cores?|flex)(?: |$)"
+        r"(?= (?:auto(?:motive)? |copper |thin[- ]?wall |stranded |twin |flat |2 )*"
+        r"(?:cables?|wires?|cores?|flex)(?: |$)"
         r"| (?:(?:can|will|could|go|be) )*(?:run|reach|carry|carries|carrying|fed|good for)(?: |$))",
         lambda m: f"{m['n']} mm",
         "{} wire",

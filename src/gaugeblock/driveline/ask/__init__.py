@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.driveline.ask.axles import AXLE as AXLE
 from gaugeblock.driveline.ask.axles import GRIP as GRIP
+from gaugeblock.driveline.ask.both_set import BOTH_SET as BOTH_SET
 from gaugeblock.driveline.ask.crawling import CRAWL as CRAWL
 from gaugeblock.driveline.ask.crawling import SPEEDO_OF_GEARS as SPEEDO_OF_GEARS
 from gaugeblock.driveline.ask.final_drive import FINAL_DRIVE as FINAL_DRIVE
@@ -62,6 +63,7 @@ TOPICS = (
     ),
     *(CRAWL, SPEEDO_OF_GEARS, SPLINE_BY_SIZE, GRIP, TUBE_TORQUE, BORED, OTHER_STEEL, STRONGER, TAPER, SHORT_TYRE),
     TYRE_BY_HEIGHT,
+    BOTH_SET,
     HARD_OF_STRENGTH,
     EQUIVALENT,
 )

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SHEAR, answer_of, treatments
+from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SHEAR, answer_of
 from gaugeblock.driveline.ask.grip import GRIPPING, with_radius
+from gaugeblock.driveline.ask.shaft_said import MILD_SAID, SOFT, SOFT_SAID, left_open, said_alone
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -17,12 +18,14 @@ def _open_axle(values: dict[str, str], data: Refdata) -> Open | None:
     """The same of an axle shaft."""
     if "material" not in values:
         return None
-    return treatments("material", with_radius(values, data), answer_of("axles.answer", "axle"), data)
+    return left_open("material", with_radius(values, data), answer_of("axles.answer", "axle"), data)
 
 
 def _settle_axle(values: dict[str, str], data: Refdata) -> dict[str, str]:
     """The options with the radius of the tyre; of a shaft whose hardness was measured the treatment matters no more."""
-    own = with_radius(values, data)
+    own = said_alone(with_radius(values, data))
+    if "hardness" in own and own.get("treatment") == "through hardened":  # its hardness says how hard
+        own = {key: value for key, value in own.items() if key != "treatment"}
     if "hardness" in own and "material" in own and "treatment" not in own:
         treated = "quenched and tempered"
         rows = data.table("driveline/steels").rows
@@ -43,7 +46,11 @@ AXLE = Topic(
     lambda: answer_of("axles.answer", "axle"),
     "axle shaft",
     {
-        "material": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shafts?|axles?"),),
+        "material": (
+            Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shafts?|axles?"),
+            *MILD_SAID,
+        ),
+        SOFT: SOFT_SAID,
         "treatment": (Named(words_of("driveline", "treatment", "driveline/steels")),),
         "temper": (
             amount("temperature", before=r"(?:tempered|drawn)(?: at| to)?", bare="degF", say="tempered at {}"),
@@ -134,8 +141,10 @@ AXLE = Topic(
         **GRIPPING,
         "converter": (Shaped("manual|no converter|clutch", always("none"), "no converter"),),
     },
-    rf"(?:the |my |both |two |2 )*{HALF_SHAFT}|crawlers?|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle"
-    rf"|shafts?|holds?|takes?|carry"
+    r"(?:at|across|over|on|in) (?:the |its )?(?:spline )?(?:roots?|bottoms?)(?: of (?:the )?splines?)?|spline roots?|"
+    rf"(?:the |my |both |two |2 )*{HALF_SHAFT}|(?:stock|standard|original|factory) (?:half ?shafts?|axles?)"
+    r"|axles|diesel"
+    r"|crawlers?|(?:will|does|do|can|how much)(?: it| an?| my| the)?|axle|shafts?|holds?|takes?|carry"
     r"|snap(?:s|ping|ped)?|break(?:s|ing)?|twist(?:s|ing)?|each|side"
     r"|see(?:s|ing)?|get|survive|live|behind|engine|motor|torque|strong|enough",
     needs=("engine_torque",),

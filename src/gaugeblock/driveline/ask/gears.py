@@ -277,7 +277,8 @@ ROAD = Topic(
     settle=with_its_ratio("gear", "road speed"),
     joined=("gear",),
     asks_for=r"how fast|speeds|(?:what|which|road|top) speed|how many (?:mph|km/h|miles)|(?<![0-9] )speed$|what mph"
-    r"|mph at|speed at|rpms?|revs",
+    r"|mph at|speed at|rpms?|revs"
+    r"|[1-9][0-9]{3} in (?:top|direct|overdrive|(?:first|second|third|fourth|fifth|sixth) gear)",
     is_named=True,
     unmoved="metal finish form standard service quality",
 )

@@ -89,6 +89,7 @@ SETUP = Topic(
                 most=_MOST_LEFT,
             ),
             amount("length", say="as left {}", doubt=1, most=_MOST_LEFT),
+            amount("torque", say="as left {}", doubt=1),  # what the bearings take to turn
         ),
     },
     r"(?:[6-9]|1[0-4])(?:\.[0-9]+| [1-7]/[248])? ?(?:inch(?:es)?|in|\")"
@@ -245,6 +246,12 @@ SPLINE_BY_SIZE = Topic(
             ),
             amount("length", before=rf"(?:{_TOPS}|measures?|mic'?s)(?: (?:of|is))?", bare="in", say="{} over the tops"),
             amount("length", say="{} over the tops", doubt=1),
+            Shaped(  # nothing else of a spline is so many inches
+                r"(?P<n>[12]?\.[0-9]{1,3})(?! ?(?:mm|cm|deg\w*|to|pitch|lbs?|nm|n|ft|foot)\b)",
+                lambda m: f"{m['n']} in",
+                "{} over the tops",
+                doubt=2,
+            ),
         ),
         "teeth": SPLINE.slots["teeth"],
     },

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from gaugeblock.answer.asking import Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.answer.stating import known
-from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SHEAR, answer_of, treatments
+from gaugeblock.driveline.ask.common import HALF_SHAFT, HARDNESS_SAID, SHEAR, answer_of
+from gaugeblock.driveline.ask.shaft_said import (
+    BORE_SAID,
+    HOLLOW,
+    HOLLOW_SAID,
+    MILD_SAID,
+    SOFT,
+    SOFT_SAID,
+    left_open,
+    said_alone,
+)
 from gaugeblock.errors import Ambiguous, InputError
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -48,7 +58,7 @@ def _no_prehard(values: dict[str, str]) -> None:
 def _open_steel(values: dict[str, str], data: Refdata) -> Open | None:
     """The treatments of a steel that was named alone, each with what its shaft yields at."""
     own = _without_splines(values, data)
-    return treatments("grade", own, answer_of("steel", "steel"), data)
+    return left_open("grade", own, answer_of("steel", "steel"), data)
 
 
 def _without_splines(values: dict[str, str], _data: Refdata) -> dict[str, str]:
@@ -69,7 +79,7 @@ def _settle_steel(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     is_given = "hardness" in values and values.get("fact") == "hardness"
     is_judged = bool({"shaft", "torque"} & values.keys()) and "yield" in values.get("fact", "")  # by its yield
     left_out = {"splines", PREHARD, *(("fact",) if is_given or is_judged else ())}
-    return {k: v for k, v in values.items() if k not in left_out and (k, v) != ("temper", "any")}
+    return {k: v for k, v in said_alone(values).items() if k not in left_out}
 
 
 # ``temper 4140`` names a steel: nobody tempers at 4140 degF.
@@ -79,7 +89,10 @@ STEEL = Topic(
     lambda: answer_of("steel", "steel"),
     "shaft steel",
     {
-        "grade": (Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),),
+        "grade": (
+            Named(words_of("driveline", "steel", "driveline/steels"), tail="steel|shaft|axle|bar", doubt=0),
+            *MILD_SAID,
+        ),
         "treatment": (
             Named(words_of("driveline", "treatment", "driveline/steels")),
             Shaped(
@@ -167,6 +180,9 @@ STEEL = Topic(
             amount("length", before=r"(?:shaft|axle|diameter|dia)(?: of| is)?", say="shaft {}", most=_MOST_THICK),
             amount("length", say="shaft {}", doubt=3, most=_MOST_THICK),
         ),
+        "bore": BORE_SAID,
+        HOLLOW: HOLLOW_SAID,
+        SOFT: SOFT_SAID,
         "length": (
             amount("length", after="long", say="{} long"),
             amount("length", after=r"(?:axle|(?:half ?)?shaft)(?: shaft)?", say="{} long", least=_MOST_THICK),
@@ -175,7 +191,7 @@ STEEL = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "shear_modulus": known("stress", SHEAR, "shear modulus {}", cue=("shear", "rigid", "torsion")),
     },
-    rf"{HALF_SHAFT}|"
+    rf"{HALF_SHAFT}|(?:torque )?capacity|outside|od|o\.d|torsion|"
     r"(?:what|which) (?:size|diameter|thickness)(?: (?:of )?(?:an? )?(?:shaft|axle|bar))?|how (?:big|thick)(?= an?\b)"
     r"|(?:twisting|turning)(?: load| torque| force)?|load(?= (?:makes|will|does|can|before|till|until))"
     r"|(?:makes?|making) it yield|turn(?:ed|ing)?(?: (?:it|an?|the|my|that))? down|till|until"

@@ -7,7 +7,7 @@ from gaugeblock.lines.brakes.arms_ask import ARMS
 from gaugeblock.lines.brakes.booster_ask import ASSIST, BOOSTED, of_booster
 from gaugeblock.lines.brakes.hand_ask import HAND, HOSE, RATIO, SLOPE, kilos, pounds
 from gaugeblock.lines.brakes.lever import ONE_NUMBER, Lever
-from gaugeblock.lines.brakes.master_ask import MASTER
+from gaugeblock.lines.brakes.master_ask import BIGGER, MASTER
 from gaugeblock.lines.brakes.travel_ask import travel
 from gaugeblock.lines.told import Told
 
@@ -357,4 +357,4 @@ PEDAL = Topic(
     is_named=True,
     unmoved="metal finish standard quality",
 )
-TOPICS = (CIRCUIT, FACT, HAND, ARMS, SLOPE, HOSE, MASTER, PEDAL, travel(CIRCUIT))
+TOPICS = (CIRCUIT, FACT, HAND, ARMS, SLOPE, HOSE, MASTER, BIGGER, PEDAL, travel(CIRCUIT))

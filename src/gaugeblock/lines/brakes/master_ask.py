@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
-from gaugeblock.answer.asking import Shaped, Topic, amount
+from gaugeblock.answer.asking import Shaped, Topic, always, amount
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from gaugeblock.answer.asking import Open
     from gaugeblock.answer.sheet import Sheet
+    from gaugeblock.tables.load import Refdata
 
 
 def _master() -> Callable[..., Sheet]:
@@ -73,6 +76,51 @@ MASTER = Topic(
     needs=("master", "was"),
     settle=lambda values, _: {key: value for key, value in values.items() if key != _FOOT},
     asks_for=r"master(?: cyl(?:inder)?)?|m/?c",
+    is_named=True,
+    unmoved="metal finish standard quality",
+)
+
+
+_BIGGER = "bigger"
+
+
+def _open_bigger(values: dict[str, str], data: Refdata) -> Open:
+    """Each master cylinder that shops fit in place of the next smaller one, or of the next bigger one."""
+    sizes = [row.cells["case"] for row in data.table("lines/brakes").of("master_bore")]
+    pairs = list(pairwise(sizes))
+    rows = [{"was": a, "master": b} if values[_BIGGER] == "bigger" else {"was": b, "master": a} for a, b in pairs]
+    return ("was", "master"), rows
+
+
+_OF_A_MASTER = r"(?:brake )?(?:master(?: cyl(?:inder)?)?|m/?c)"
+# What a bigger or a smaller one does, of which no size was said.
+BIGGER = Topic(
+    _master,
+    "another master cylinder",
+    {
+        _BIGGER: (
+            Shaped(
+                rf"(?:an? |the )?(?:bigger|larger|fatter|wider)(?: bore)? {_OF_A_MASTER}(?: bore)?"
+                rf"|(?:an? |the )?{_OF_A_MASTER}(?: (?:with|of|an?))*(?: bore)? (?:bigger|larger|fatter|wider)"
+                r"(?: bore)?",
+                always("bigger"),
+                "a bigger one",
+                cue=("bigger", "larger", "fatter", "wider"),
+            ),
+            Shaped(
+                rf"(?:an? |the )?(?:smaller|narrower)(?: bore)? {_OF_A_MASTER}(?: bore)?"
+                rf"|(?:an? |the )?{_OF_A_MASTER}(?: (?:with|of|an?))*(?: bore)? (?:smaller|narrower)(?: bore)?",
+                always("smaller"),
+                "a smaller one",
+                cue=("smaller", "narrower"),
+            ),
+        ),
+    },
+    MASTER.signals + r"|mean(?:s)?|make[s]?|gives?|feel|stops?|stopping|power|softer|longer|shorter|travel|way",
+    needs=(_BIGGER,),
+    opens=_open_bigger,
+    settle=lambda values, _: {key: value for key, value in values.items() if key != _BIGGER},
+    asks_for=r"(?:bigger|larger|fatter|wider|smaller|narrower)",
     is_named=True,
     unmoved="metal finish standard quality",
 )

@@ -108,8 +108,9 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ),
     (
         " off",
-        rf"^(?=.*\b(?:bolts?|studs?|screws?|nuts?)\b){_IN_ALL}(.*?)(?<!ty )\b(?:{_COUNT}|[2-9]|1[0-9]) off\b"
-        r"(?=$| (?:steel|them|in|into|on|going|at|dry|oiled|clean|with|and|what|whats|how|through|m ?[0-9]))",
+        rf"^(?=.*\b(?:bolts?|studs?|screws?|nuts?|torque)\b){_IN_ALL}(.*?)(?<!ty )\b(?:{_COUNT}|[2-9]|1[0-9]) off\b"
+        r"(?=$| (?:steel|them|in|into|on|going|at|dry|oiled|clean|with|and|what|whats|how|through|m ?[0-9]"
+        r"|[0-9]+/[0-9]))",
         r"\1",
     ),
     *(  # the nuts of a brake pipe that was named
@@ -173,6 +174,32 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"(?: (?:on|in|of|for|from) (?:the |my |an? )?(?:rear |front )?(?:diff(?:erential)?|axle)(?: housing|"
         r" case)?\b)?",
         r"bearing cap \1",
+    ),
+    (  # how old a thing is whose bolts are tightened
+        " year",
+        r"^(?=.*\b(?:torques?|torqued|tight\w*|bolts?|nuts?|studs?|plugs?)\b)(?!.*\bhoses?\b)(.*?)\b"
+        rf"(?:{SAID_NUMBER}(?:[ -]{SAID_NUMBER})?)[ -]years?[ -]old\b",
+        r"\1",
+    ),
+    *(
+        (
+            cue,
+            rf"\b(?:which|what)(?: (?:one|thread))?(?: is|'s)?(?: the)? {cue}(?: threads?| pitch)?(?: +of)?"
+            rf" +(?:an? |the )?({one})(?: (?:or|vs|versus|and))+ (?:an? |the )?({other})(?= *$)",
+            r"pitch \1 vs \2",
+        )
+        for cue in ("finer", "coarser")
+        for one, other in ((_OWN_THREAD, _ANY_THREAD), (_ANY_THREAD, _OWN_THREAD))
+    ),
+    *(
+        (
+            cue,
+            rf"\b({one})(?: (?:or|vs|versus|and))+ (?:an? |the )?({other}) +(?:which|what)(?: (?:one"
+            rf"|thread))?(?: is|'s)?(?: the)? {cue}(?: threads?| pitch)?(?= *$)",
+            r"pitch \1 vs \2",
+        )
+        for cue in ("finer", "coarser")
+        for one, other in ((_OWN_THREAD, _ANY_THREAD), (_ANY_THREAD, _OWN_THREAD))
     ),
     ("one inch", r"\bthreads? (?:in|over|to|per) one inch\b", "threads to the inch"),
     ("last job", r"\b(?:one |the )?last job (?:tonight|today|of the (?:day|night))\b", ""),

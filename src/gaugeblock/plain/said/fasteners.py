@@ -18,6 +18,31 @@ def _nines(match: re.Match[str]) -> str:
     return f"{10 if match[1] == 'ten' else 12}.9"
 
 
+_PITCHES = {
+    "one point two five": "1.25",
+    "one and a quarter": "1.25",
+    "one point seven five": "1.75",
+    "one and three quarters": "1.75",
+    "one and three quarter": "1.75",
+    "one point five": "1.5",
+    "one and a half": "1.5",
+    "nought point eight": "0.8",
+    "zero point eight": "0.8",
+    "point eight": "0.8",
+}
+_SAID_PITCH = rf"(?:[0-3]?\.[0-9]{{1,2}}|[1-3]|{'|'.join(_PITCHES)})"
+_OF_A_BOLT = r"bolts?|studs?|(?:cap ?)?screws?|nuts?"
+_TIGHT = r"torque|tight|tighten|newton met(?:re|er)s?|nm|(?:foot|ft) ?(?:pounds?|lbs?)"
+
+
+def _apart(match: re.Match[str]) -> str:
+    """``m12 10.9 zinc plated, 1.75 pitch`` is M12x1.75."""
+    before, size, between, pitch, other = match.groups()
+    thread = f"m{size.strip('m ')}x"
+    more = f" or {thread}{_PITCHES.get(other, other)}" if other.strip() not in ("", "pitch") else ""
+    return f"{before}{thread}{_PITCHES.get(pitch, pitch)}{more}{between}"
+
+
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
@@ -57,6 +82,29 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"\b(m ?[0-9]+) (?:by |x )?((?:one|two|three|zero|nought)(?: point (?:two five|seven five|five|zero|oh))?"
         r"|(?:point|zero point|nought point) (?:seven five|seven|eight|five)|[0-3](?:\.[0-9]{1,2})?) pitch\b",
         r"\1 by \2",
+    ),
+    (
+        "tapped ",
+        r"\b(m ?[0-9]{1,2})( (?:holes?|bores?|nuts?|boss(?:es)?))? (?:is |are |was )?tapped"
+        r"(?: (?:at|to|out to|with an?))* ([0-3]?\.[0-9]{1,2})\b(?! ?(?:mm|in|inch)? (?:deep|wall|thick))",
+        lambda m: f"{m[2] or ''} {m[1]}x{m[3]}",
+    ),
+    ("hot side", r"\b((?:exhaust|headers?|manifold|turbo)\b.*?) +(?:on )?(?:the )?hot side\b", r"\1"),
+    *(  # a second question, whatever the first was
+        (
+            cue,
+            rf"\b({_TIGHT})\b(.*?) +(?:and |then |also |plus )*(?:when (?:do i |to |should i |must i )?{cue}(?: (?:it"
+            rf"|them))?|{cue}(?: (?:it|them))? when)(?= *$)",
+            rf"\1\2 and when do i {cue}",
+        )
+        for cue in ("retorque", "re-torque", "retighten", "re-tighten")
+    ),
+    (
+        "on the wall",
+        r"\b(?:the |my |our |an? )?(?:chart|poster|table|sheet|card)(?: (?:that's|thats|which is))? on the wall"
+        r" (?:says|said|has|shows|gives|reads|reckons)(?: it's| its)?\b(?= (?:about |around )?(?:[0-9]|an? hundred"
+        r"|[a-z]+(?:ty|teen|hundred)\b))",
+        "",
     ),
     ("half an inch", r"\bhalf an inch\b", "1/2 inch"),
     ("eight-eight", r"\beight-eights?\b", "8.8"),
@@ -238,10 +286,26 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for count in ("two", "three", "four", "five", "six", "eight", "ten", "twelve")
     ),
+    ("unmarked", r"\bunmarked (?:heads? )?(bolts?|screws?|studs?)(?: heads?)?\b", r"no marks \1"),
     (
         "unmarked",
         r"\bunmarked(?= (?:[0-9/]+(?:-[0-9]+)? |m[0-9]+ |inch |hex |steel )*(?:bolts?|screws?|studs?|heads?)\b)",
         "no marks",
+    ),
+    *(  # the pitch, or one of two, told anywhere behind the size
+        (
+            " pitch",
+            rf"^((?:(?!\bm ?[0-9]|[0-9]-[0-9]).)*?)(?<![./0-9x-])\b(m ?[0-9]{{1,2}}|[0-9]{{1,2}} ?mm"
+            rf"(?=(?: +(?!across|od)[a-z0-9.]+){{0,4}} +(?:{_OF_A_BOLT})\b))\b(?! ?(?:x|by|-) ?[0-9]|\.)"
+            r"((?:(?!\bm ?[0-9]).)*?)"
+            rf" +(?:(?:the|with|its|an?|and|in|of|at|is|are|it's) +)*(?<!or )(?<!not )(?<!vs ){said}(?= |$)",
+            _apart,
+        )
+        for said in (
+            rf"({_SAID_PITCH}) or ({_SAID_PITCH})(?: ?mm)? pitch",
+            rf"({_SAID_PITCH})(?: ?mm)?( pitch)(?! (?:or|vs|versus|gauge)\b)",
+            rf"(?:thread )?pitch(?: (?:of|is))? ({_SAID_PITCH})()(?! ?(?:or|x|by)\b)",
+        )
     ),
     ("pommy", r"\bpommy\b", "british"),
     ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),

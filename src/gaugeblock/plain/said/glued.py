@@ -8,6 +8,15 @@ _WHOLE = 4  # letters: a diff, and no unit
 # 3.08diff, 16gauge, 1/2inch; the size of a thread or of a tyre is one word.
 _NUMBER_AND_WORD = r"([0-9]*\.?[0-9]+|[0-9]+/[0-9]+)([a-z]{4,})"
 _GLUED = ("nm", "psi", "bar", "mm", "kg", "lb", "lbs", "mph", "kph", "kmh", "ksi", "mpa", "kpa", "rpm", "tpi", "kn")
+# Thirtyamp, sixmetre: a number said as a word, and its unit.
+_SAID = (
+    *("amp", "amps", "volt", "volts", "watt", "watts", "gauge", "inch", "foot", "metre", "metres", "meter", "meters"),
+    *("thou", "degrees", "tooth", "newton", "pound", "litre"),
+)
+_NUMBERS = (
+    r"(two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen"
+    r"|(?:twen|thir|for|fif|six|seven|eigh|nine)ty|hundred)"
+)
 
 
 def set_apart(text: str) -> str:
@@ -15,6 +24,8 @@ def set_apart(text: str) -> str:
 
     >>> set_apart("60nm on m12x1.75")
     '60 nm on m12x1.75'
+    >>> set_apart("thirtyamp fuse")
+    'thirty amp fuse'
     """
     words = text.split(" ")
     for at, word in enumerate(words):
@@ -24,4 +35,6 @@ def set_apart(text: str) -> str:
             number = word.rstrip("abcdefghijklmnopqrstuvwxyz")
             if word[len(number) :] in _GLUED and number.replace(".", "", 1).isdigit():
                 words[at] = f"{number} {word[len(number) :]}"
+        elif word.endswith(_SAID) and (apart := compiled(f"{_NUMBERS}({'|'.join(_SAID)})").fullmatch(word)):
+            words[at] = f"{apart[1]} {apart[2]}"
     return " ".join(words)

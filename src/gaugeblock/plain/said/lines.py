@@ -92,6 +92,20 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         rf"|off))*(?: the)? pivot\b",
         _lever,
     ),
+    (  # what two lengths of a pedal come to
+        "pivot",
+        r"^(?=.*\b(?:pads?|foot|push ?rod|rod|clevis)\b)(.*?)\b(?:what(?:'s|s| is)?|find|work out|get|calculate)"
+        r"(?: (?:the|my|its|pedal|a|lever))* ratio(?: (?:is|have|do|does))?(?: (?:that|it|this|i|got|have|come to"
+        r"|make))*(?= *$|  )",
+        r"\1pedal ratio",
+    ),
+    (
+        "pedal ",
+        r"\b((?:brake |clutch )?pedal) (?:(?:is|of|at|it's|its|with) )*([1-9][0-9]?(?:\.[0-9]+)?)(?: ?(?:in|inch|\"))?"
+        r" over ([1-9](?:\.[0-9]+)?)(?: ?(?:in|inch|\"))?(?= |$)(?! ?(?:psi|bar|lbs?|mm|cm)\b)",
+        r"\1 ratio \2 over \3",
+    ),
+    *((cue, rf"\b{cue}(?= *$)", "") for cue in ("yes/no", "y/n", "yes or no")),
     (" in bump", r"(?<=[0-9]) in (?=bump\b)", " at "),
     (" in full bump", r"(?<=[0-9]) in (?=full bump\b)", " at "),
     (" in droop", r"(?<=[0-9]) in (?=droop\b)", " at "),

@@ -14,6 +14,16 @@ _DRAWN = r"(?:[0-9.]+ ?(?:a|amps?|w|watts?)|[a-z]+ (?:amps?|watts?))"
 _IN_ALL = r"(?:between (?:them|the (?:two|pair|lot))|in total|altogether|all together|together|combined|all up|total)"
 _LAMP = ("light", "lamp", "bulb", "globe")
 _LAMPS = r"(?:head|spot|driving|fog)? ?(?:lights?|lamps?|bulbs?|globes?)"
+_AT_FIRST = (
+    r"(?:(?:at|on|when it) (?:first )?(?:start(?:s|ing|up)?|turn[- ]on|switch[- ]on)|start(?:ing)?(?:[- ]?up)?|inrush"
+    r"|surge)(?: (?:current|draw))?"
+)
+_AFTER = (
+    r"(?:(?:when|once|while) )?(?:it(?:'s| is) )?(?:running|run|steady|continuous(?:ly)?|going|spinning|after that"
+    r"|(?:once )?up to speed)"
+)
+_AMPS = r"([0-9.]+|[a-z]+(?:[ -][a-z]+)?) ?(?:amps?|a)"
+_WHAT = r"(?:amps?|amperage|current|draw|how (?:many amps|much) (?:it|she|they) (?:draws?|pulls?|takes?))"
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
@@ -110,6 +120,64 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         r"|fifty|sixty|seventy|eighty|ninety))?)) (?=cranking\b(?! amps))",
         r"\1 amps ",
     ),
+    *(
+        (  # of two currents both are answered: 28 amps at start, 18 running
+            cue,
+            rf"(?<![0-9./])\b{first}",
+            r"\1 amps or \2 amps load",
+        )
+        for cue, first in (
+            *(
+                (
+                    cue,
+                    rf"{_AMPS} {_AT_FIRST}(?: +(?:and|then|but|or))* +(?:about )?([0-9.]+|[a-z]+(?:teen|ty)?) ?"
+                    rf"(?:amps? |a )?{_AFTER}\b",
+                )
+                for cue in ("start", "inrush", "surge", "turn on", "turn-on", "switch on", "switch-on")
+            ),
+            *(
+                (
+                    cue,
+                    rf"{_AMPS} {_AFTER}(?: +(?:and|then|but|or|with))* +(?:about )?([0-9.]+|[a-z]+(?:teen|ty)?) ?"
+                    rf"(?:amps? |a )?{_AT_FIRST}\b",
+                )
+                for cue in ("start", "inrush", "surge", "turn on", "turn-on", "switch on", "switch-on")
+            ),
+        )
+    ),
+    *(  # what is not known is lacking
+        (
+            cue,
+            rf"\b(?:(?:but|and|though) )?(?:i )?(?:i'?m |am )?(?:{said})(?: (?:of|about|on|what))*"
+            rf"(?: (?:the|its|it's|my|exact))* {_WHAT}(?: (?:are|is|it (?:draws?|pulls?|takes?)))?(?= *$|  | (?:what"
+            r"|which|so|and|but|from|in|with|for|on)\b)",
+            "",
+        )
+        for cue, said in (
+            ("not sure", "not sure"),
+            ("unsure", "unsure"),
+            ("know", "(?:do not|don'?t|not) know"),
+            ("no idea", "(?:got |have |had )?no idea"),
+            ("no clue", "(?:got |have |had )?no clue"),
+        )
+    ),
+    *(  # two cores of one cable
+        (
+            cue,
+            rf"^{_CIRCUIT}(.*?(?:mm2|mm|awg|gauge|sq|square)) twin(?: (?:cable|flex|wire))?(?= |$)(?! core)",
+            r"\1 twin core cable",
+        )
+        for cue in (" twin",)
+    ),
+    *(  # of a pair both are lit
+        (
+            cue,
+            r"\b([0-9]{2,3}) ?w(?:att)?s?(?: (?:h[0-9]{1,2}|halogen|led|spot|driving|fog|head))* (?:pair|x ?2|twins?)\b"
+            r"(?: of)?",
+            lambda m: f"{2 * int(m[1])} watt",
+        )
+        for cue in ("pair", "x2", "x 2", "twin")
+    ),
     ("spotties", r"\bspotties\b", "driving lights"),
     *(
         (  # B and S is the American wire gauge
@@ -125,7 +193,8 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             r"\b((?:starter|winch)(?: motor)?(?: (?:that|which|it))? (?:draws?|pulls?|takes?)"
             r"(?: (?:about|around|near|up to))* (?:[1-9][0-9]{1,2}|(?:(?:an?|one|two|three|four|five) hundred)"
             r"(?: and)?(?: (?:ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety))?))"
-            r"(?= *$|  | (?:what|which|how|and|so|at|from|with|is)\b)",
+            r"(?: (?:(?:when |if )?stalled|at stall|flat out|maxed out|(?:at|under|with a)(?: full)? load|loaded))?"
+            r"(?= *$|  | (?:what|which|how|and|so|at|from|with|is)\b| [0-9a-z]+ (?:foot|feet|ft|met(?:re|er)s?|m)\b)",
             r"\1 amps",
         )
         for cue in ("starter ", "winch ")

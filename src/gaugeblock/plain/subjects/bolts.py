@@ -93,7 +93,7 @@ _SUBJECTS = (
             r"into|in|fits?|screws?|same|instead|mix\w*|seals?|adapt\w*|or|with|to|and|vs|difference",
         ),
         ("NPT and BSPT",),
-        unless=r"torque|tight\w*|drill|tap|turns|pitch|tpi|across|measur\w*",
+        unless=r"torque|tight\w*|drill|tap|(?:how many|number of|by) turns|turns? past|pitch|tpi|across|measur\w*",
         forbids=True,
     ),
     _Of(

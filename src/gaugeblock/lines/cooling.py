@@ -103,6 +103,18 @@ def coolant(
     )
 
 
+def left_to_boil(sheet: Sheet, gauge: str) -> Sheet:
+    """The Sheet of where a coolant boils, told with how far from it a gauge reads."""
+    boils = next((f for f in sheet.decision.figures if f.quantity in FACTS["boiling"]), None)
+    if boils is None:
+        return sheet
+    number, unit = gauge.split()
+    reads = units.from_base(units.to_base(float(number), unit), boils.unit)
+    apart = boils.typical - reads
+    where = f"{apart:.0f} {boils.unit} under it" if apart >= 1 else "where it boils"
+    return sheet.replace(title=f"{sheet.title}; a gauge at {gauge} is {where}")
+
+
 def share_of(mix: str) -> float:
     """The share of glycol, in per cent, of ``50 %`` or ``50/50``."""
     text = " ".join(mix.split())

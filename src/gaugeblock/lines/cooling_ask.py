@@ -18,10 +18,31 @@ _WHOLE = 100
 _MIXES = ("33 %", "40 %", "50 %", "60 %")
 
 
-def _coolant() -> Callable[..., Sheet]:
-    from gaugeblock.lines.cooling import coolant
+def coolant(*, gauge: str = "", data: Refdata, **options: str) -> Sheet:
+    """As ``gaugeblock.coolant``; with what a ``gauge`` reads how far that is from where it boils."""
+    from gaugeblock.lines.cooling import coolant as answer
+    from gaugeblock.lines.cooling import left_to_boil
 
+    sheet = answer(data=data, **options)
+    return left_to_boil(sheet, gauge) if gauge else sheet
+
+
+def _coolant() -> Callable[..., Sheet]:
     return coolant
+
+
+_MOST_C = 135  # a gauge that reads more is in degF
+
+
+def _read(match: re.Match[str]) -> str:
+    """What a gauge reads, in the unit that its number can be of."""
+    said = match["u"] or ("c" if int(match["n"]) <= _MOST_C else "f")
+    return f"{match['n']} deg{said[0].upper()}"
+
+
+_NO_HEAT = r"(?! ?(?:psi|kpa|lbs?|pounds?|bar|ft|feet|m\b|met|%|percent|per cent|mph|rpm|litres?|hp))"
+_SCALE = r"(?: ?(?:deg(?:rees?)? ?)?(?P<u>fahrenheit|celsius|f|c)(?= |$))"
+_HEAT = rf"(?P<n>1[0-9]{{2}}|2[0-9]{{2}}|[89][0-9]){_NO_HEAT}{_SCALE}?"
 
 
 def _kinds(data: Refdata) -> dict[str, str]:
@@ -56,7 +77,7 @@ def _open(values: dict[str, str], _data: Refdata) -> Open | None:
 
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """A cap and a height say that it is asked where it boils."""
-    is_under = "fact" not in values and not {"cap", "air"}.isdisjoint(values)
+    is_under = "fact" not in values and not {"cap", "air", "gauge"}.isdisjoint(values)
     return {**values, "fact": "boiling"} if is_under else values
 
 
@@ -154,6 +175,23 @@ COOLANT = Topic(
                 cue=("lb", "pound"),
             ),
         ),
+        "gauge": (
+            Shaped(
+                r"(?:(?:the |my |her |his )?(?:temp(?:erature)? )?(?:gauge|needle|temp(?:erature)?)|runs?|running|sits"
+                r"|sitting|reads|reading|shows|showing|goes|climbs|hits)"
+                r"(?: (?:sits|sitting|reads?|reading|shows|showing|says|went|goes|gets|climbs|hits|is|was|up|at|to"
+                rf"|about|around|on|near|touching))* {_HEAT}",
+                _read,
+                "its gauge at {}",
+            ),
+            Shaped(
+                r"(?P<n>1[0-9]{2}|2[0-9]{2}|[89][0-9]) ?(?:deg(?:rees?)? ?)?(?P<u>fahrenheit|celsius|f|c)"
+                r"(?: on (?:the )?(?:gauge|clock|dash))?(?= |$)",
+                _read,
+                "its gauge at {}",
+                doubt=1,
+            ),
+        ),
         "air": (
             amount(
                 "length",
@@ -204,7 +242,10 @@ COOLANT = Topic(
             ),
         ),
     },
-    r"(?:and|to|with|without) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before|below(?: freezing|"
+    r"how far(?: (?:off|away|short|from))?(?: (?:is|am|are|it|that|this|i|from|the))*|how much (?:room|margin|headroom)"
+    r"(?: (?:is|have|do|i|left))*|(?:about|close|near) to (?=boil)|gauge|temp(?:erature)?|running"
+    r"|(?:and|to|with|without) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before"
+    r"|below(?: freezing|"
     r" zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"
     r" cap)?|cap|pressure|temp(?:erature)?s?|points?|solution|glycol"
     r"|(?:what|which|how much|how strong) (?:an? )?(?:%|percent(?:age)?|mix(?:ture)?|ratio|strength)(?: of)?"

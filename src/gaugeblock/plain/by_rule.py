@@ -23,7 +23,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "contact phase phasing which_way clocked line_up lined_up lining_up in_line crush collapsible "
         "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
         "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight"
-        " phased clocking yokes front_wheel front_hub front_taper taper_roller",
+        " weak root_or or_root body_or or_body splined_ phased clocking yokes front_wheel front_hub front_taper taper_roller",
     ),
     (
         "general",
@@ -163,6 +163,10 @@ def outside_of(words: tuple[str, ...], data: Refdata) -> Answer | None:
     sheet, known = found
     about = by_rule(words, sheet.title)
     rules = rules_of(about, data) if about else None
+    if rules is None and about:  # of the first metal, and no rod that somebody has
+        numbers = [word for word in about if word.isdigit()]
+        about = ("filler", *(word for word in about if word != "filler" and word not in numbers[1:]))
+        rules = rules_of(about, data)
     if rules is not None:
         more = not_looked_at(words, " ".join((known, *about)))
         return rules.replace(read_as=f"{rules.read_as}{more}")

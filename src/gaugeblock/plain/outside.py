@@ -12,6 +12,7 @@ from gaugeblock.answer.decision import none
 from gaugeblock.answer.patterns import compiled
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
+from gaugeblock.plain.unlisted import SUBJECTS as UNLISTED
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -341,7 +342,7 @@ def outside(words: tuple[str, ...], data: Refdata) -> tuple[Sheet, str] | None:
     if not (TURNING - _CHOOSES).isdisjoint(words):
         return None
     line = " ".join(words)
-    for thing, asked, what, who in _SUBJECTS:
+    for thing, asked, what, who in (*UNLISTED, *_SUBJECTS):
         found = compiled(rf"(?<![^ ])(?:{thing})(?![^ ])").search(line)
         if found is None:
             continue

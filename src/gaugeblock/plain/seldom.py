@@ -15,6 +15,10 @@ if TYPE_CHECKING:
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
     "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that",
+    "compared": (
+        "way round|way around|way about|dot|six o|six zero|five o|five zero|tee|one |two |says|marked|stamped|reads|"
+        "die|former|clr|radius|and a half by |and a half x |gallon|kilo something"
+    ),
     "bolted": (
         " mill|four forty|six thirty two|eight thirty two|ten twenty four|ten thirty two|twelve twenty four|"
         "inch eight|inch twelve|inch fourteen|inch 8|inch 12|inch 14|two |four |six |eight |ten |twelve |"

@@ -4,6 +4,9 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
+from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.opening import compared, of_things
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.given import Answer
@@ -18,7 +21,10 @@ if TYPE_CHECKING:
     from gaugeblock.plain.reading import Reading
     from gaugeblock.tables.load import Refdata
 
-_MORE = ("thicker", "thinner", "bigger", "smaller", "harder", "softer", "stronger", "weaker", "heavier", "lighter")
+_MORE = (
+    *("thicker", "thinner", "bigger", "smaller", "harder", "softer", "stronger", "weaker", "heavier", "lighter"),
+    *("higher", "lower", "better", "worse"),
+)
 _SAME = ("thickness", "size", "strength", "weight", "hardness", "thing", "diameter")
 _AGAINST = (
     *((*the, "same", *of, "as") for the in (("the",), ()) for of in (*((one,) for one in _SAME), ())),
@@ -36,7 +42,7 @@ _AGAINST = (
     ("as", "strong", "as"),
 )
 # With which two whole things are told apart: then an "or" sets them against each other too.
-_TELLS_APART = frozenset(
+_OF_WHOLE = frozenset(
     [
         "stiffer",
         "stronger",
@@ -53,6 +59,13 @@ _TELLS_APART = frozenset(
         "weight",
     ]
 )
+# The same of one quantity of either.
+_TELLS_APART = _OF_WHOLE | {"higher", "lower", "better", "worse"}
+# What says no more of either than that they are told apart.
+_SAYS_NO_MORE = frozenset(["higher", "lower", "better", "worse", "both"])
+# Units of a number that may be said of one of two alone.
+_OF_NUMBERS = frozenset(["%", "percent", "psi", "mm", "gauge", "awg"])
+_INSTEAD = (("instead", "of"), ("in", "place", "of"), ("rather", "than"))
 
 
 # One pipe of a size or two of another.
@@ -68,7 +81,7 @@ def tells_apart(words: tuple[str, ...]) -> bool:
 
 def parted(words: tuple[str, ...]) -> tuple[tuple[str, ...], tuple[str, ...]] | None:
     """What stands before and behind the word that sets two things against each other; None for no such word."""
-    for mark in (*_AGAINST, *([("or",)] if tells_apart(words) else [])):
+    for mark in (*_AGAINST, *([("or",), *_INSTEAD] if tells_apart(words) else [])):
         for at in range(1, len(words) - len(mark)):
             if words[at : at + len(mark)] == mark:
                 return words[:at], words[at + len(mark) :]
@@ -79,10 +92,11 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
     """The Table of the one option in which the two differ, whatever else was said of either; None where they differ in
     more, where a word of either is not understood, or where one of them has no answer.
     """
-    halves = parted(_first_question(words))
-    if halves is None:
+    both = parted(_first_question(words))
+    if both is None:
         return None
-    told_apart = tells_apart(words)
+    halves = _halves(*both)
+    told_apart, is_whole = tells_apart(words), not _OF_WHOLE.isdisjoint(words)
     found: list[tuple[int, Reading, Reading]] = []
     for topic in topics:
         first, second = (read(half, topic, data) for half in halves)
@@ -90,10 +104,25 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
         if has_needs and not first.unread and not second.unread:
             found.append((first.cost + second.cost, first, second))
     for _, first, second in sorted(found, key=lambda one: one[0]):
-        both = _whole(first, second, data) if told_apart else _apart(first, second, data)
-        if both is not None or not told_apart:
-            return both
+        found_both = _apart(first, second, data) if not told_apart or not is_whole else None
+        found_both = found_both or (_whole(first, second, data) if told_apart else None)
+        if found_both is not None or not told_apart:
+            return found_both
     return None
+
+
+def _halves(first: tuple[str, ...], second: tuple[str, ...]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What is said of each, without what only tells that they are told apart; the second, a number alone, is of the one
+    unit of the first: 70 percent antifreeze better than 50. What goes with both is read with either.
+    """
+    own, other = (tuple(word for word in half if word not in _SAYS_NO_MORE) for half in (first, second))
+    units = [unit for number, unit in pairwise(own) if number.isdigit() and unit in _OF_NUMBERS]
+    if other and other[0].isdigit() and len(units) == 1 and not {*other[1:2]} & _OF_NUMBERS:
+        other = (other[0], units[0], *other[1:])
+    numbers = [unit for number, unit in pairwise(other) if number.isdigit() and unit in _OF_NUMBERS]
+    if len(own) == 1 and own[0].isdigit() and len(numbers) == 1:
+        own = (own[0], numbers[0])
+    return own, other
 
 
 def told(read_as: str, unit: str, table: Table) -> Answer:
@@ -139,8 +168,17 @@ def _apart(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Tab
         table = compared(first.topic, values, said, names, data)
     except TypeError:  # what the answer cannot do without was not said
         return None
-    table = table.replace(beside=_BESIDE.get(first.topic.noun, ()))
+    table = _by_title(table.replace(beside=_BESIDE.get(first.topic.noun, ())), first.topic)
     return (first.replace(values=values, said=told), table) if len(table.lines) > 1 else None
+
+
+def _by_title(table: Table, topic: Topic) -> Table:
+    """The Table of two metals, each by the name under which it is on record: 5052 is 5052-O there."""
+    if topic.noun != _METALS:
+        return table
+    return table.replace(
+        lines=tuple(line.replace(key=dict.fromkeys(line.key, line.sheet.title)) for line in table.lines)
+    )
 
 
 def _whole(first: Reading, second: Reading, data: Refdata) -> tuple[Reading, Table] | None:
@@ -169,7 +207,10 @@ def _of_both(first: Reading, second: Reading, shared: AbstractSet[str], data: Re
         table = of_things(first.topic, common, told, rows, data).replace(beside=_BESIDE.get(first.topic.noun, ()))
     except (GaugeblockError, TypeError):  # refused, or what the answer cannot do without was not said
         return None
-    has_figures = all(line.sheet.figures for line in table.lines)
+    table = _by_title(table, first.topic)
+    has_figures = any(line.sheet.figures for line in table.lines) and all(
+        line.sheet.figures or line.sheet.decision.kind == NONE for line in table.lines
+    )
     return (first.replace(values=common, said=told), table) if has_figures else None
 
 
@@ -179,6 +220,7 @@ def _usual(values: dict[str, str], topic: Topic, data: Refdata) -> dict[str, str
     return left[1][0] if left is not None and left[1] else {}
 
 
+_METALS = "strength"
 _ASKED = ("fact",)
 # What is told of each beside its first figure: what a bolt stands before it stretches.
 _BESIDE = {"bolt grade": ("proof_strength",)}

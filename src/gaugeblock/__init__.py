@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-__version__ = "0.23.1"
+__version__ = "0.24.0"
 
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
@@ -55,6 +55,7 @@ if TYPE_CHECKING:
     from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
     from gaugeblock.exhaust.run.answer import exhaust_run as exhaust_run
     from gaugeblock.fasteners.depth import engagement as engagement
+    from gaugeblock.fasteners.drills import drill as drill
     from gaugeblock.fasteners.grade_facts import grade as grade
     from gaugeblock.fasteners.hole import hole as hole
     from gaugeblock.fasteners.identify import identify as identify
@@ -181,6 +182,7 @@ __all__ = [
     "compared",
     "coolant",
     "cope",
+    "drill",
     "drop",
     "engagement",
     "exhaust_gap",

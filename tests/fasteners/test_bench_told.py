@@ -91,7 +91,7 @@ def test_a_load_is_area_times_strength_or_what_the_standard_prints() -> None:
     assert (printed.basis, printed.typical) == ("published", 87700)
 
 
-@pytest.mark.parametrize("load", ["weight", "proof"])
+@pytest.mark.parametrize("load", ["weight", "clamp", "stretch"])
 def test_a_load_is_known_and_of_a_thread(load: str) -> None:
     with pytest.raises(InputError):
         grade("grade 8", load=load)

@@ -51,6 +51,8 @@ MEASURED = {
 PARTS = {
     # Entered again from the pages' text, the inch bolts and the hex keys from other pages; habits stand once.
     "fasteners/hexagons": (201, 325),
+    # Entered a second time from other charts, the letters from their millimetres.
+    "fasteners/drills": (106, 106),
     # Read again from the pages by another reader, who had not seen the first figures.
     "fasteners/british_threads": (76, 78),
     # Compared with the gathered rows; those of calculated or renamed keys stand once.

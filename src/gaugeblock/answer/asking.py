@@ -378,12 +378,12 @@ class Topic:
     def is_meant(self, words: tuple[str, ...]) -> bool:
         """Whether a line has a word that names the topic, or one with which it is asked for."""
         if self.asks_for:
-            return compiled(rf"\b(?:{self.asks_for})\b").search(" ".join(words)) is not None
+            return compiled(rf"(?:\b|^)(?:{self.asks_for})\b").search(" ".join(words)) is not None
         return any(self.signal(words, at) for at in range(len(words)))
 
     def asks_again(self, words: tuple[str, ...]) -> bool:
         """Whether a line that lacks something is asked for it, whatever the rules have."""
-        return bool(self.asks_back) and compiled(rf"\b(?:{self.asks_back})\b").search(" ".join(words)) is not None
+        return bool(self.asks_back) and compiled(rf"(?:\b|^)(?:{self.asks_back})\b").search(" ".join(words)) is not None
 
     def vocabulary(self, data: Refdata) -> frozenset[str]:
         """Every single word that the topic knows."""

@@ -122,6 +122,15 @@ def hole(argv: list[str]) -> int:
     return _of_thread(parser, argv, "hole", "HOLE")
 
 
+def drill(argv: list[str]) -> int:
+    """Run ``gaugeblock drill``; the exit code."""
+    about = "A twist drill by its number or its letter, and the drills that come nearest to a size."
+    parser = parser_of("drill", about, "gaugeblock drill '#7'")
+    parser.add_argument("name", nargs="?", metavar="DRILL", help="its number or its letter: '#7', 29, Q")
+    parser.add_argument("--size", metavar="D", help="a diameter, for the drills next to it: 8.78 mm, 0.334 in")
+    return print_answer(parser, argv, partial(_answer, "drill"), topic_in(_THREADS, "DRILL"))
+
+
 def engagement(argv: list[str]) -> int:
     """Run ``gaugeblock engagement``; the exit code."""
     about = "How much thread a bolt needs in the metal that it goes into."

@@ -12,6 +12,7 @@ from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.calc.fasteners import tap_depth
 from gaugeblock.errors import Ambiguous, InputError
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.drills import nearest
 from gaugeblock.tables.load import Refdata, canonical, refdata
 from gaugeblock.tables.part import rows_of
 from gaugeblock.value import Keys
@@ -97,10 +98,12 @@ def hole(thread: str, *, fit: str | None = None, share: str | None = None, data:
     at = found.cell if cell == TAP else _alike(found.cell, data)
     figure = lookup.look_up_or_none(TABLE, "hole_diameter", data=data, thread=at, fit=cell)
     if figure is not None:
-        return Sheet(title, asked, data, [figure], [], [], decision=use(VERB, figure))
+        do = f"{nearest(base(figure), data)}."
+        return Sheet(title, asked, data, [figure], [], [], decision=use(VERB, figure, do))
     made = _calculated(found, data)
     said = [Caution("No drill list that was read has this thread. Take the nearest drill.", "damage", (made.id,), "")]
-    return Sheet(title, asked, data, [made], [], said, decision=use(VERB, made))
+    do = f"{nearest(base(made), data)}."
+    return Sheet(title, asked, data, [made], [], said, decision=use(VERB, made, do))
 
 
 def _of_share(thread: Thread, fit: str | None, share: str, asked: dict[str, str | None], data: Refdata) -> Sheet:
@@ -115,7 +118,8 @@ def _of_share(thread: Thread, fit: str | None, share: str, asked: dict[str, str 
     sooner = "less of the thread strips" if part < SHARE else "more of the thread breaks the tap"
     said = [Caution(f"Take the nearest drill. Than with three quarters, {sooner} sooner.", "damage", (made.id,), "")]
     title = f"hole for {thread.cell}, {TAP}, {part:.0%} of the thread".replace("%", " %")
-    return Sheet(title, asked, data, [made], [], said, decision=use(VERB, made))
+    do = f"{nearest(base(made), data)}."
+    return Sheet(title, asked, data, [made], [], said, decision=use(VERB, made, do))
 
 
 def _calculated(thread: Thread, data: Refdata, share: float = SHARE) -> Figure:

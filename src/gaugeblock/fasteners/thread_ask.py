@@ -6,6 +6,7 @@ from gaugeblock.answer.alloys import Graded
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import InputError
 from gaugeblock.fasteners import keys
+from gaugeblock.fasteners.drills_ask import DRILL
 from gaugeblock.fasteners.engaged_said import ENGAGED
 from gaugeblock.fasteners.hole_ask import HOLE, TAPPING
 from gaugeblock.fasteners.identify_ask import IDENTIFY
@@ -369,4 +370,4 @@ PIPE_THREAD = Topic(
 )
 
 
-THREADS = (HOLE, ENGAGEMENT, DIAMETERS, FACT, STRENGTH, PIPE_THREAD, IDENTIFY, *SPANNERS)
+THREADS = (HOLE, ENGAGEMENT, DIAMETERS, FACT, STRENGTH, PIPE_THREAD, IDENTIFY, DRILL, *SPANNERS)

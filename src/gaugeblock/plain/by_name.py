@@ -157,4 +157,4 @@ def refused_by_name(question: str, words: tuple[str, ...], refused: Iterable[Ref
 
 
 def _says(pattern: str, line: str) -> bool:
-    return compiled(rf"\b(?:{pattern})\b").search(line) is not None
+    return compiled(rf"(?:\b|^)(?:{pattern})\b").search(line) is not None

@@ -26,7 +26,7 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """Bent by hand, of the metal that was said or of steel; round a former of so much across, whose half and the line's
     own half are the radius.
     """
-    found = {key: value for key, value in values.items() if key not in ("line", "former", "nickel")}
+    found = {key: value for key, value in values.items() if key not in ("line", "former", "nickel", "tool")}
     if "nickel" in values:
         found["material"] = values["nickel"]
     if "former" in values:
@@ -79,6 +79,7 @@ def topic() -> Topic:
                     cue=("round", "over", "against"),
                 ),
             ),
+            "tool": (Shaped(r"by hand|hand(?: bend(?:er|s|ing)?|(?= *$))", always("hand"), "by hand", cue=("hand",)),),
             "wall": (amount("length", after="wall(?: thickness)?", bare="in", say="{} wall", cue=("wall",)),),
             "former": (
                 amount(
@@ -99,7 +100,7 @@ def topic() -> Topic:
         r"(?:smallest |least |min(?:imum)? |tightest )?(?:bend(?:ing)? )?radius|bend(?:s|ing)?"
         r"|how (?:tight|sharp)(?:ly)?"
         r"|tight|least|min(?:imum)?|can|be|bent|without (?:a |it |them )*kink(?:ing|ed)?|kinks?|safe(?:ly)?|ok|it"
-        r"|by hand|hand(?= bend| *$)|hand bend(?:er|s|ing)?|of|for",
+        r"|of|for",
         needs=("od", "line"),
         settle=_settle,
         asks_for=rf"(?:round|around|over|against)\b.*\b{_FORMER}|bend(?:ing)? radius|radius"

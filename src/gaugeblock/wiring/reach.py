@@ -46,7 +46,7 @@ def reach(
 
     >>> sheet = reach("4 mm2", "20 A", "0.5 V", insulation="GXL", air="60 degC", bundle="1", back="body")
     >>> round(sheet.decision.figure.typical, 2)
-    4.07
+    4.04
     """
     data = data or refdata()
     asked = {

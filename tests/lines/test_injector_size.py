@@ -54,3 +54,12 @@ def test_what_no_engine_has_is_questioned_or_refused() -> None:
 
 def test_it_is_asked_in_plain_words() -> None:
     assert ask("injectors for 220 hp on a four pot, 80 percent duty") == injector_size("220 hp", "4", duty="80 %")
+
+
+@pytest.mark.parametrize(
+    ("options", "meant"), [({"duty": "8 %"}, "8 %"), ({"duty": "40 %"}, "40 %"), ({"injectors": "40"}, "40")]
+)
+def test_a_point_that_slipped_is_asked_about(options: dict[str, str], meant: str) -> None:
+    sheet = injector_size("220 hp", **{"injectors": "4", "boost": "no boost", **options})
+    assert sheet.decision.kind == "none"
+    assert meant in sheet.decision.do.replace("\u00a0", " ")

@@ -222,3 +222,23 @@ def test_no_text_of_a_drawing_of_the_demo_is_cut_short_or_too_small() -> None:
         for size, words in re.findall(r'font-size="([\d.]+)"[^>]*>([^<]*)<', drawing.svg):
             assert float(size) >= LEAST, (drawing.title, words)
             assert not words.endswith(".."), (drawing.title, words)
+
+
+def test_a_cut_list_says_what_it_leaves_out_and_what_is_not_settled() -> None:
+    short = TUBE.format(name="brace", count=1)
+    stopped = TUBE.format(name="strut", count=1).replace('rise = "6 in"', 'rise = "1 in"')
+    made = packet_of(
+        SHOP + short + stopped + TUBE.format(name="post", count=1).replace('die = "die A"', 'radius = "4 in"')
+    )
+    (item,) = [i for i in made.items if i.name == "cut list of all tubes"]
+    assert item.card is not None
+    kinds = {name: named(made, name).sheet.decision.kind for name in ("brace", "strut", "post")}
+    told = " ".join(item.card.notes)
+    cuts = [row[1] for row in item.card.table[1:]]
+    for name, kind in kinds.items():
+        plan = named(made, name).plan
+        is_cut = getattr(plan, "bench", None) is not None and not getattr(plan, "is_stopped", False)
+        assert (name in told.partition("Not settled")[0]) == (not is_cut), name
+        assert (f"{name}: ask first" in cuts) == (is_cut and kind == "ask"), name
+    assert set(kinds.values()) >= {"use"}
+    assert told

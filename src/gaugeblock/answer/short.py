@@ -21,6 +21,7 @@ MINOR = ("torque_difference", "wrench_tolerance", "rounding_effect", "bend_ratio
 _MOST_LINES = 15
 _WIDE = 80
 _MOST_BESIDE = 3
+_EVERY = ("", "any", "vehicle", "not stated")  # services that are every car's
 _MOST_CAUTIONS = 2
 _LEAST_ROOM = 2  # for one caution below a table
 
@@ -254,6 +255,9 @@ def _beside(sheet: Sheet, wide: int) -> list[str]:
             most += 1
         if figure.conditions.startswith(("minimum", "maximum")):
             text += f", {figure.conditions}"  # the same quantity may stand beside it as it was measured
+        service = figure.key.get("service", "")
+        if figure.quantity.endswith(("_minimum", "_maximum")) and service not in _EVERY:
+            text += f" ({service})"  # a rule of its own: it is no limit of everything else
         lines += wrap(text, 8, 10, wide=wide)
     return lines
 

@@ -17,7 +17,7 @@ from gaugeblock.tubes.plan.bench import datum_words, table
 from gaugeblock.tubes.plan.given import Given
 from gaugeblock.tubes.plan.plan import plan_of, refused_plan
 from gaugeblock.tubes.plan.planned import Plan
-from gaugeblock.tubes.plan.stock import cut_rows, cut_sheet
+from gaugeblock.tubes.plan.stock import beside_a_cut_list, cut_rows, cut_sheet
 
 _BY = (Box("by, date"), Box("checked by, date"))
 _BOXES = (Box("cut length as done", half=True), Box("saw, by", half=True), Box("angles as bent"), *_BY)
@@ -77,8 +77,10 @@ def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:
     facts = [Row("stock length", str(shop.stock_length or "")), Row("kerf", str(shop.kerf or ""))]
     rows = [(*r[:-1], r[-1].replace(" ", "\u00a0")) for r in cut_rows(groups)]  # a length stays on one line
     lengths = f"{bars} stock length{'s' if bars != 1 else ''} of {shop.stock_length or '____'}"
-    what = "all tubes of this job, by material and size"
-    card = Card(what, counted="list", table=rows, notes=[lengths] if bars else [], boxes=[Box("as done"), *_BY])
+    beside = beside_a_cut_list(plans)
+    what = "all tubes of this job that can be cut, by material and size" if beside else "all tubes of this job"
+    notes = [note for note in (beside, lengths if bars else "") if note]
+    card = Card(what, counted="list", table=rows, notes=notes, boxes=[Box("as done"), *_BY])
     return [Item("tubes", "cut list of all tubes", facts, sheet, card)]
 
 

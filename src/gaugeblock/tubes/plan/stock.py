@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, OK, Bound, Check
+from gaugeblock.answer.decision import ASK as ASKS
 from gaugeblock.answer.decision import Candidate, none, stop, use
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
@@ -109,13 +110,30 @@ def cut_sheet(
         list(found.figures),
         list(found.checks),
         list(found.cautions),
-        decision=_decision(found),
+        decision=_decision(found, beside_a_cut_list(plans)),
         questions=found.questions,
     )
     return sheet, groups
 
 
-def _decision(found: Found) -> Decision:
+def beside_a_cut_list(plans: Sequence[Plan]) -> str:
+    """What a cut list leaves out, and which of its pieces are not settled yet, in sentences; blank where there is none of
+    either.
+    """
+    out = [p.name for p in plans if p.bench is None or p.is_stopped]
+    asked = [p.name for p in plans if _is_asked(p)]
+    told = [f"Not in it: {', '.join(out)}, see its own card." if len(out) == 1 else ""]
+    told += [f"Not in it: {', '.join(out)}, see their own cards." if len(out) > 1 else ""]
+    told += [f"Not settled yet, so cut last: {', '.join(asked)}." if asked else ""]
+    return " ".join(t for t in told if t)
+
+
+def _is_asked(plan: Plan) -> bool:
+    """Whether a tube is in the cut list and asks something first, by which its length may change."""
+    return plan.bench is not None and not plan.is_stopped and plan.sheet.decision.kind == ASKS
+
+
+def _decision(found: Found, beside: str) -> Decision:
     """How many stock lengths of each metal and size; a piece that is too long stops."""
     counts = [f for f in found.figures if f.quantity == "stock_bars"]
     failed = [c for c in found.checks if c.stops]
@@ -127,7 +145,8 @@ def _decision(found: Found) -> Decision:
         f"{f.typical:g} stock length{'' if f.typical == 1 else 's'} of tube {f.conditions.partition(';')[0]}"
         for f in counts
     )
-    return use(VERB, counts[0], f"{said}.", [c.name for c in found.checks if c.result == OK])
+    do = f"{said}. {beside}".rstrip()
+    return use(VERB, counts[0], do, [c.name for c in found.checks if c.result == OK])
 
 
 def _left_out(plans: Sequence[Plan]) -> Found:
@@ -192,18 +211,24 @@ def _packed(groups: list[Group], stock_length: Measure, kerf: Measure, data: Ref
     return Found([*counts, *offcuts], checks, [caution]), out
 
 
+def _said(name: str, asked: set[str]) -> str:
+    """A piece by its name, and whether its card asks something first."""
+    return f"{name}: ask first" if name in asked else name
+
+
 def cut_rows(groups: Sequence[Group]) -> list[tuple[str, ...]]:
     """The cut list as rows for the saw: bar by bar, then its offcut."""
     rows: list[tuple[str, ...]] = [HEADS]
     number = 0
     for group in groups:
         short = group.tape.short
+        asked = {name for plan in group.plans if _is_asked(plan) for name in _names(plan)}
         if not group.bars:
-            rows += [(group.label, name, short(size)) for name, size in group.pieces]
+            rows += [(group.label, _said(name, asked), short(size)) for name, size in group.pieces]
         for bar in group.bars:
             number += 1
             for i, (name, size) in enumerate(bar.pieces):
-                rows.append((f"{number}: {group.label}" if i == 0 else "", name, short(size)))
+                rows.append((f"{number}: {group.label}" if i == 0 else "", _said(name, asked), short(size)))
             if bar.offcut > 0:
                 rows.append(("", f"offcut {number} is left", short(bar.offcut)))
     return rows

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
 
 VERB = "INJECTOR AT LEAST"
+_MOST = 16  # injectors of one engine: two for each of eight cylinders
 _NAME = "what the engine burns"
 _ROOM = (
     "Leave room: the pressure in the rail, and a pump that sags, move it. Another size is tuned before it is driven."
@@ -71,10 +72,12 @@ def injector_size(
         for key, figure in (("power", of.given.sure("power", data)), *([("duty", own)] if own is not None else []))
         if not is_plausible(
             units.parse_measure(f"{figure.text} {figure.unit}", units.dimension(figure.unit), key),
-            figure.quantity,
+            "duty_maximum" if key == "duty" else figure.quantity,  # that at full load
             data,
         )
     }
+    if count.typical > _MOST:
+        doubts["injectors"] = did_you_mean(f"{count.text} is no usual number of injectors", ())
     if doubts:
         return questioned(title, asked, doubts, VERB, data)
     share = own or look_up(SUPPLY, "duty_maximum", data=data, subject="injectors", case="duty", service="vehicle")

@@ -123,13 +123,13 @@ def difference(published: Figure, calculated: Figure, found: Joint, data: Refdat
     )
 
 
-def far_apart(apart: Figure) -> Caution | None:
-    """A caution where published and calculated torque differ by over a quarter."""
+def far_apart(apart: Figure, data: Refdata) -> Caution | None:
+    """A caution where published and calculated torque differ by over a quarter, with the calculated one."""
     if abs(apart.typical) <= _FAR:
         return None
     text = (
         f"The published torque is {abs(apart.typical):.0f} % {'under' if apart.typical < 0 else 'over'} "
-        "the calculated one: read both before use."
+        f"the calculated one, {number_only(apart.inputs[1], data, shop_unit(apart.inputs[1]))}: read both before use."
     )
     return Caution(text, "damage", (apart.id,), "calculated")
 

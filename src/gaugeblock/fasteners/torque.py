@@ -189,7 +189,7 @@ def _known(bolt: Bolt, found: Joint, asked: Asked, draft: Draft) -> Sheet:
     if found.published is not None and calculated is not None and (found.table is not None or found.is_own):
         apart = clamp.difference(found.published, calculated, found, data)
         draft.figure(apart)
-        draft.caution(clamp.far_apart(apart))
+        draft.caution(clamp.far_apart(apart, draft.data))
     said.ask_of_maker(bolt.wish, draft)
     outcomes, stages = _set(safer_first(ways) if whose == clamp.MAKER else ways, bolt, draft)
     decision = decide(outcomes, draft, stages)

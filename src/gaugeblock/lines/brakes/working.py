@@ -140,7 +140,8 @@ def stroke_of(of: Circuit, fluid: Figure | None, data: Refdata) -> Figure | None
     if fluid is None:
         return None
     master = of.given.sure("master", data)
-    unit = "mm" if master.unit in _METRIC else "in"
+    travel = of.given.figure("travel", data)  # a master cylinder is named in inches in metric shops too
+    unit = "mm" if (travel or master).unit in _METRIC else "in"
     number = units.from_base(calc.stroke(base(fluid), base(master)), unit)
     key = {**fluid.key, **_key(of, "master")}
     return derived("stroke_of_volume", "stroke_needed", number, unit, (fluid, master), data, key=key)

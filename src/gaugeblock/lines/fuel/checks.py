@@ -22,10 +22,7 @@ if TYPE_CHECKING:
 CONSUMPTION = "specific fuel consumption"
 KIND = "fuel"
 WHICH = "Which fuel does the engine run on? Alcohol takes far more of it than gasoline."
-_BURNS = (
-    "What does this engine burn at full load, by its maker or on the dynamometer (lb/(hp*h), g/(kW*h)), and is it"
-    " boosted?"
-)
+_BURNS = "What does this engine burn at full load, by its maker or on the dynamometer (lb/(hp*h), g/(kW*h))"
 
 
 def checks_of(
@@ -37,7 +34,8 @@ def checks_of(
     if not of.given.has("consumption") and not of.given.has("injector"):
         said = "what the engine burns is a habit figure"
         checks.append(Check(CONSUMPTION, CANNOT_TELL, said, subject="consumption", bears=ASK))
-        questions.append(Question(FILL_IN, _BURNS, "consumption", (CONSUMPTION,)))
+        asks = f"{_BURNS}?" if of.boost is not None else f"{_BURNS}, and is it boosted?"
+        questions.append(Question(FILL_IN, asks, "consumption", (CONSUMPTION,)))
     if of.is_assumed:
         known = of.given.has("consumption") or of.given.has("injector")
         said = f"which fuel it runs on is not given; {of.fuel} is reckoned"

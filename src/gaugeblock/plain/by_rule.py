@@ -23,7 +23,8 @@ _MODULES: tuple[tuple[str, str], ...] = (
         "contact phase phasing which_way clocked line_up lined_up lining_up in_line crush collapsible "
         "quarter_turn cord string rope spring_balance scale seal gears gear_set gearset old_r used_r same_r "
         "old_crown same_crown yoke slip 0_deg zero no_angle no_working nought straight"
-        " weak root_or or_root body_or or_body splined_ phased clocking yokes front_wheel front_hub front_taper taper_roller",
+        " weak root_or or_root body_or or_body splined_"
+        " phased clocking yokes front_wheel front_hub front_taper taper_roller",
     ),
     (
         "general",

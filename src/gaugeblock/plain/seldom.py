@@ -27,7 +27,7 @@ FIRST: dict[str, str] = {
         "rip|strip|tear|a2|a4|a2-|a4-|bearing cap|one inch|last job| coarse | fine | pitch|fine pitch|"
         "coarse pitch|zinc|mag|mags|imperial |fractional |only |grade|strength class| marks| markings| heads|"
         " head | numbers| lines|go in|goes in|fit|screw in|screws in|same|interchang|close|near|"
-        "the same size|nearest|closest|equivalent|can i use|coil| year|finer|coarser"
+        "the same size|nearest|closest|equivalent|can i use|coil| year|finer|coarser|half u|quarter u"
     ),
     "sized": (
         "tpi|an inch|per inch|to the inch|not the |fine |coarse |found | in iron| in cast| in al| in mild|"

@@ -218,7 +218,7 @@ CIRCUIT = Topic(
     opens=_open,
     asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",
     asks_back=r"(?:size|gauge|how (?:big|thick|heavy)).*\b(?:cables?|wires?|wiring)"
-    r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy))",
+    r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy)|for (?:an? )?[0-9.]+ (?:amps?|a|w|watts?)$)",
     unmoved="quality",
 )
 

@@ -159,7 +159,8 @@ SHAFT = Topic(
         "yield_strength": known("stress", "yields?(?: stress)?", "yield {}", cue=("yield",)),
         "modulus": known("stress", "modulus(?: of elasticity)?|young'?s modulus", "modulus {}", cue=("modul",)),
     },
-    rf"(?:is )?fine|see|(?:at|up at) the top(?: end)?|having|made up|(?:top )?(?:gear )?(?:is )?overdrive|motor"
+    rf"hollow(?= (?:{_PROPELLER}))"
+    rf"|(?:is )?fine|see|(?:at|up at) the top(?: end)?|having|made up|(?:top )?(?:gear )?(?:is )?overdrive|motor"
     rf"|engine|okay|ok|i rev|on the shaft"
     rf"|{_PROPELLER}|whips?|whirls?|whipping|outside(?: dia(?:meter)?)?|between (?:the )?(?:joint )?centres"
     rf"|critical(?:"

@@ -18,37 +18,52 @@ if TYPE_CHECKING:
 
 HOLLOW, SOFT, MILD = "hollow", "soft", "mild steel"
 _LEAST_MM = 5  # no shaft has a bore of so many inches
+_MOST_DIGITS = 3
 _ANY_UNIT = rf"(?P<n>{NUMBER})(?: ?(?P<u>mm|cm|in|inch(?:es)?|\"))?"
 
 
 def _bore(match: re.Match[str]) -> str | None:
     """A bore with its unit; of one without it what a bore can be."""
     number, unit = match["n"], match["u"]
+    if not unit and number.isdigit() and len(number) > _MOST_DIGITS:
+        return None  # a steel
     if not unit:
         is_inch = "/" in number or float(number) < _LEAST_MM
         unit = "in" if is_inch else "mm"
     return f"{number} {unit}"
 
 
-_MIDDLE = r"(?: (?:right|straight|up|down|through|along|in|the|its|middle|centre|center|length|of|it))*"
+# A hole across a shaft is no bore.
+_ALONG = (
+    r"(?: (?:right|straight|up|down|through|along|in|the|its|of|it|for))* (?:middle|centre|center|length|end to end"
+    r"|core)"
+)
 BORE_SAID = (
     Shaped(
-        rf"(?:with |and )?(?:an? |the )?{_ANY_UNIT} (?:bore|hole|inside(?: dia(?:meter)?)?|i\.?d)\b{_MIDDLE}",
+        rf"(?:with |and )?(?:an? |the )?{_ANY_UNIT} (?:(?:bore|inside(?: dia(?:meter)?)?|i\.?d)(?:{_ALONG})?"
+        rf"|hole{_ALONG})",
         _bore,
         "bore {}",
         cue=("bore", "hole", "inside", "id", "i.d"),
     ),
     Shaped(
-        rf"(?:gun ?drilled|drilled|bored|bore|hole|inside(?: dia(?:meter)?)?)(?: (?:out|to|through|of|is|at|dia))*"
-        rf" {_ANY_UNIT}(?! ?(?:mm|cm|in|inch|(?:shaft|axle|bar)(?! [0-9])|od|o\.d|outside|hrc|rockwell))(?: (?:hole"
-        rf"|bore))?{_MIDDLE}",
+        rf"(?:gun ?drilled|bored|bore|inside(?: dia(?:meter)?)?)(?: (?:out|to|through|of|is|at|dia))* {_ANY_UNIT}"
+        r"(?! ?(?:mm|cm|in|inch|(?:shaft|axle|bar)(?! [0-9])|od|o\.d|outside|hrc|rockwell))(?: (?:hole|bore))?"
+        rf"(?:{_ALONG})?",
         _bore,
         "bore {}",
         doubt=1,
-        cue=("drilled", "bore", "hole", "inside"),
+        cue=("drilled", "bore", "inside"),
+    ),
+    Shaped(
+        rf"(?:drilled|hole)(?: (?:out|to|through|of|is|at|dia))* {_ANY_UNIT}(?: (?:hole|bore))?{_ALONG}",
+        _bore,
+        "bore {}",
+        doubt=1,
+        cue=("drilled", "hole"),
     ),
 )
-HOLLOW_SAID = (Shaped(r"h[o]llow", always("yes"), "hollow", cue=("hollow",)),)
+HOLLOW_SAID = (Shaped(r"h[o]llow|bored|gun ?drilled", always("yes"), "hollow", cue=("hollow", "bored", "drilled")),)
 # What is done to a steel that hardens it.
 _HARDENS = re.compile(r"quench|harden|carburi|aged|nitrid")
 SOFT_SAID = (

@@ -172,7 +172,7 @@ STEEL = Topic(
             ),
             amount(
                 "length",
-                after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|(?:minor |root )?dia(?:meter)?|round)",
+                after=r"(?:shaft|axle(?: shaft)?|(?:round )?bar|(?:minor |root )?dia(?:meter)?|round|od|o\.d|outside)",
                 bare="in",
                 say="shaft {}",
                 most=_MOST_THICK,

@@ -24,7 +24,7 @@ _FROM = r"(?:to|from) (?:the )?(?:pedal )?pivot"
 _TO = r"(?:from )?(?:the )?(?:brake )?(?:pedal )?pivot to"
 _LONGEST = 20  # words
 # A line that tells two lengths has one of these.
-_SIGNS = frozenset(["pivot", "over"])
+_SIGNS = frozenset(["pivot", "over", "pushrod", "rod", "clevis"])
 
 
 def _ways() -> tuple[str, ...]:
@@ -38,6 +38,8 @@ def _ways() -> tuple[str, ...]:
         rf"{_PAD} {pad} {_FROM} (?:and )?{_ROD} {rod}(?: {_FROM})?",
         rf"{pad} {_TO} {_PAD}(?: and)? {rod} {_TO} {_ROD}",
         rf"{rod} {_TO} {_ROD}(?: and)? {pad} {_TO} {_PAD}",
+        rf"{pad} to {_PAD}(?: and)? {rod} to {_ROD}",
+        rf"{rod} to {_ROD}(?: and)? {pad} to {_PAD}",
         rf"ratio {pad} over {rod}",
         rf"{pad} over {rod} (?:pedal|lever)(?: ratio)?",
     )

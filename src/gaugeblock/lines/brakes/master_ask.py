@@ -100,7 +100,9 @@ BIGGER = Topic(
     {
         _BIGGER: (
             Shaped(
-                rf"(?:an? |the )?(?:bigger|larger|fatter|wider)(?: bore)? {_OF_A_MASTER}(?: bore)?"
+                rf"(?:an? )?(?:bigger|larger)(?: bore)?(?: {_OF_A_MASTER})?(?: bore)? or (?:an? )?smaller(?: bore)?"
+                rf"(?: one| {_OF_A_MASTER})?(?: bore)?"
+                rf"|(?:an? |the )?(?:bigger|larger|fatter|wider)(?: bore)? {_OF_A_MASTER}(?: bore)?"
                 rf"|(?:an? |the )?{_OF_A_MASTER}(?: (?:with|of|an?))*(?: bore)? (?:bigger|larger|fatter|wider)"
                 r"(?: bore)?",
                 always("bigger"),

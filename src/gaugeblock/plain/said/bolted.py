@@ -201,6 +201,10 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         for cue in ("finer", "coarser")
         for one, other in ((_OWN_THREAD, _ANY_THREAD), (_ANY_THREAD, _OWN_THREAD))
     ),
+    *(
+        (f"{part} u", rf"(?<!and a )(?<!and )(?<!three )(?<!ty )\b{part} (?=un[cf]\b)", f"{shown} ")
+        for part, shown in (("half", "1/2"), ("quarter", "1/4"))
+    ),
     ("one inch", r"\bthreads? (?:in|over|to|per) one inch\b", "threads to the inch"),
     ("last job", r"\b(?:one |the )?last job (?:tonight|today|of the (?:day|night))\b", ""),
     *(  # a size in millimetres, and apart from it the series or the pitch

@@ -307,6 +307,18 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
             rf"(?:thread )?pitch(?: (?:of|is))? ({_SAID_PITCH})()(?! ?(?:or|x|by)\b)",
         )
     ),
+    (
+        " pitch",
+        rf"(?<![0-9./x-])\b({_SAID_PITCH})(?: ?mm)? pitch (m ?[0-9]{{1,2}})\b(?! ?(?:x|by|-) ?[0-9]|\.)",
+        lambda m: f"{m[2]}x{_PITCHES.get(m[1], m[1])}",
+    ),
+    (  # of a bolt in inches so many threads to the inch
+        " pitch",
+        r"^(?!.*\b(?:splin\w*|teeth|tooth|gears?)\b)((?:(?!\bm ?[0-9]|[0-9]-[0-9]).)*?)(?<![./0-9x-])\b"
+        r"([1-9]/(?:4|8|16))(?![0-9/-])((?: (?:in|inch))?(?: +(?!x\b|by\b)[a-z][a-z-]*){0,4})"
+        r" (1[1-46-8]|2[048]|32) pitch\b",
+        r"\1\2-\4\3",
+    ),
     ("pommy", r"\bpommy\b", "british"),
     ("line", r"\bso (?:that )?(?:it|they|everything|things)(?: all)? lines? up\b", ""),
     ("opening", r"\bopening for (?=(?:an? |the )?(?:m ?[0-9]|[0-9]+/[0-9]))", "hole for "),

@@ -23,7 +23,10 @@ _AFTER = (
     r"|(?:once )?up to speed)"
 )
 _AMPS = r"([0-9.]+|[a-z]+(?:[ -][a-z]+)?) ?(?:amps?|a)"
-_WHAT = r"(?:amps?|amperage|current|draw|how (?:many amps|much) (?:it|she|they) (?:draws?|pulls?|takes?))"
+_WHAT = (
+    r"(?:amps?|amperage|current|draw|length|distance|run|how (?:many amps|much) (?:it|she|they) (?:draws?|pulls?"
+    r"|takes?))"
+)
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     (
@@ -169,11 +172,12 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in (" twin",)
     ),
+    ("twin ", r"\btwin (?=[0-9./]+ ?(?:mm2|mm|awg|gauge|sq)\b)", "twin core "),
     *(  # of a pair both are lit
         (
             cue,
             r"\b([0-9]{2,3}) ?w(?:att)?s?(?: (?:h[0-9]{1,2}|halogen|led|spot|driving|fog|head))* (?:pair|x ?2|twins?)\b"
-            r"(?: of)?",
+            r"(?: of)?(?!.*\beach\b)",
             lambda m: f"{2 * int(m[1])} watt",
         )
         for cue in ("pair", "x2", "x 2", "twin")

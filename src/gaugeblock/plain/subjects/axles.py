@@ -213,6 +213,19 @@ _SUBJECTS = (
         shown=_of_gear_steels,
     ),
     Subject(
+        "a splined shaft, its weakest place",
+        (
+            r"splin\w*",
+            r"axles?|shafts?|half ?shafts?",
+            r"which|what|where|is it|or",
+            r"weak\w*|governs?|carr(?:y|ies)|breaks?|snaps?|fails?|lets go|thinnest|critical",
+            r"roots?|bottoms?|body|minor|major|weak\w*|thinnest|diameter|place|point|part|bit|end|where",
+        ),
+        ("stress in the spline", "stress checks"),
+        unless=r"[1-9][0-9]{3}|hrc|rockwell|en ?[0-9]+t?|nm|newton|lbs?|lbf|foot pounds?|ksi|mpa|bolts?",
+        forbids=True,
+    ),
+    Subject(
         "1018 as the steel of an axle",
         (r"1018|1020|mild steel", r"axles?|half ?shafts?", r"out of|of|from|make|made|mak\w+|use|worth|ok|okay|good"),
         ("1018 and 1045, used for",),

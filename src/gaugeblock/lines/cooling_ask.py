@@ -242,8 +242,9 @@ COOLANT = Topic(
             ),
         ),
     },
-    r"how far(?: (?:off|away|short|from))?(?: (?:is|am|are|it|that|this|i|from|the))*|how much (?:room|margin|headroom)"
-    r"(?: (?:is|have|do|i|left))*|(?:about|close|near) to (?=boil)|gauge|temp(?:erature)?|running"
+    r"how (?:far|close|near)(?: (?:off|away|short|from|to))?(?: (?:is|am|are|it|that|this|i|from|the))*"
+    r"|how much (?:room|margin|headroom)(?: (?:is|have|do|i|left))*"
+    r"|(?:about|close|near) to (?=boil)|gauge|temp(?:erature)?|running"
     r"|(?:and|to|with|without) water(?= with| under| on| at| what| when|$)|gets? to|it gets to|before"
     r"|below(?: freezing|"
     r" zero)?|how far|mix(?:ture)?|good(?: to)?|down to|rad(?:iator)?(?:"

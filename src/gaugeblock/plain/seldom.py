@@ -17,7 +17,8 @@ FIRST: dict[str, str] = {
     "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that",
     "compared": (
         "way round|way around|way about|dot|six o|six zero|five o|five zero|tee|one |two |says|marked|stamped|reads|"
-        "die|former|clr|radius|and a half by |and a half x |gallon|kilo something"
+        "die|former|clr|radius|and a half by |and a half x |gallon|kilo something|"
+        "dont |don't |do not |before|sooner than|earlier than|later than"
     ),
     "bolted": (
         " mill|four forty|six thirty two|eight thirty two|ten twenty four|ten thirty two|twelve twenty four|"

@@ -9,6 +9,7 @@ from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
 from gaugeblock.errors import InputError
 from gaugeblock.tubes.said import DEG, answer_in
 from gaugeblock.tubes.sizes_ask import OD_OF_TUBE, in_diameters
+from gaugeblock.tubes.sticks import COUNTED_BENDS, EQUAL_READERS, METRIC_OD, with_equal
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -304,6 +305,7 @@ def _settle_arc(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     count, _, angle = values.get("angle", "").rpartition(" x ")
     if count:
         values = {**values, "angle": angle, "bends": count}
+    values = with_equal(values)
     found = {key: values[key] for key in _OF_ARC if key in values}
     two = _two_of(values)
     if two and values.get("measured") in _MEASURED:
@@ -340,6 +342,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
         {
             "radius": slots["radius"],
             "angle": (
+                COUNTED_BENDS,
                 *slots["angle"],
                 amount("angle", after="angle", say="{}"),
                 Shaped(
@@ -356,6 +359,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     cue=("2 ", "3 ", "4 ", "pair of", "0s", "5s"),
                 ),
             ),
+            "equal": EQUAL_READERS,
             "legs": _LEG_READERS,
             "corner": _CORNER_READERS,
             "two": _TWO_READERS,
@@ -364,7 +368,7 @@ def arc_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
             "first": (_FIRST,),
             "last": (_LAST,),
             "fact": _FACT_READERS,
-            "od": OD_OF_TUBE,
+            "od": (*OD_OF_TUBE, METRIC_OD),
             **{key: slots[key] for key in ("wall", "material", "method")},
         },
         r"(?:(?:going|goes|go|get|gets|bent|bending) )?round(?= (?:an? |the |my )?(?:[0-9]+|bend))|(?:stick|length)"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from gaugeblock import lookup
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import CANNOT_TELL, Check
@@ -20,7 +22,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure
     from gaugeblock.tables.load import Row
 
-_SHORT = 2
+_TEMPER = re.compile(r"[ -](?:t[1-9]|h[1-9])[0-9]*\b", re.IGNORECASE)
 _GUARANTEED = ("yield_strength", "tensile_strength", "elongation", "yield_strength_design", "tensile_strength_design")
 # What may be asked of a metal, by the guaranteed quantity that is it.
 _FACTS = {name.replace("_", " "): (name, f"{name}_design") for name in _GUARANTEED[:3]}
@@ -86,9 +88,11 @@ def material_of(material: str, own: dict[str, str | None], data: Refdata, fact: 
                 material, "tubes/materials", f"no published source for {found.family}", families, "ask the maker"
             )
         # A number that was said is of an alloy: no other alloy is offered beside it.
-        alloy = [
-            n for n in names if any(word in n for word in material.split() if len(word) > _SHORT and word.isdigit())
-        ]
+        numbers = re.findall(r"(?<![0-9])[0-9]{3,4}(?![0-9])", material)
+        alloy = [n for n in names if any(number in n for number in numbers)]
+        if numbers and (not alloy or _TEMPER.search(material)):
+            why = "no published source for this alloy in this temper"
+            raise LookupMiss(material, "tubes/materials", why, alloy, "use one of these, or ask the maker")
         raise Ambiguous(material, "material", "the grade is missing", alloy or names, "name the grade")
     od_m = None if od is None else _base(od, "od", data)
     wall_m = None if wall is None else _base(wall, "wall", data)

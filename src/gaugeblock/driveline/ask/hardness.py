@@ -17,8 +17,8 @@ def _by_value(
     value: str, *, steel: str = "", within: str = "", to: str | None = None, wanted: str = "", data: Refdata
 ) -> Sheet:
     """A hardness on other scales and as strength, which is the same for every steel of even structure; whether it lies
-    ``within`` what was asked of it, ``28 to 32 HRC``, or what it is on the scale that it was wanted ``to``; ``wanted`` is the strength
-    that is asked by its name.
+    ``within`` what was asked of it, ``28 to 32 HRC``, or what it is on the scale that it was wanted ``to``; ``wanted``
+    is the strength that is asked by its name.
     """
     del steel
     from gaugeblock.driveline.hardness import hardness

@@ -48,8 +48,9 @@ def _alloy(match: re.Match[str]) -> str:
 
 def _millimetres(match: re.Match[str]) -> str:
     """``one three five`` on a die is 135 mm."""
-    of = "" if match[0].startswith("radius") or "radius" in match[1] or "clr" in match[1] else "radius "
-    return f"{match[1]}{of}{''.join(_DIGITS[word] for word in match[2].split())} mm"
+    of = match[2] if match[2].startswith(("die", "former", "clr", "radius")) else ""
+    named = "" if match[2].startswith(("clr", "radius")) else "radius "
+    return f"{match[1]}{of}{named}{''.join(_DIGITS[word] for word in match[3].split())} mm"
 
 
 # A piece that a line must have; the pattern; what is written for it.
@@ -76,6 +77,23 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in ("six o", "six zero", "five o", "five zero")
     ),
+    *(
+        (
+            cue,
+            r"^(?=.*\byield)(.*?)(?:,? (?:and )?i)? (?:dont|don't|do not) (?:want|need)(?: the)?"
+            r" (?:ultimate|tensile|uts)(?: strength| one| figure)?",
+            r"\1 not the tensile",
+        )
+        for cue in ("dont ", "don't ", "do not ")
+    ),
+    *(
+        (
+            cue,
+            rf"\b(freez\w*|boil\w*)(?: (?:over|up))? {cue} (?=(?:dot ?|a |the )?(?:[0-9]|{'|'.join(_TENS)}))",
+            r"\1 higher than ",
+        )
+        for cue in ("before", "sooner than", "earlier than", "later than")
+    ),
     ("tee", r"\b(6061|6063|6082|7075|2024)[ -]?tee[ -](six|four|three|five)\b", lambda m: f"{m[1]}-t{_DIGITS[m[2]]}"),
     *(
         (cue, rf"{_OF_A_COOLANT}(.*?\b{_IS_AT} )(one|two) ({'|'.join(_TENS)})\b(?! ?(?:psi|kpa|pounds?|lbs?))", _hot)
@@ -84,7 +102,7 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
         (
             cue,
-            rf"^(?=.*\b(?:bends?|die|former|clr|radius|tubes?)\b)(.*?\b{cue}(?: (?:on|is|of|at|it))* )"
+            rf"^(?=.*\b(?:bends?|die|former|clr|radius|tubes?)\b)(.*?\b)({cue}(?: (?:on|is|of|at|it))* )"
             rf"((?:one|two|three|four|five|six|seven|eight|nine) (?:{_DIGIT}) (?:{_DIGIT}))(?= |$)"
             rf"(?! (?:(?:{_DIGIT})\b|point|inch|in\b|mm|mil|thou|degrees?|and|hundred|eighths?|quarters?|sixteenths?))",
             _millimetres,

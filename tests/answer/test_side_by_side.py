@@ -92,6 +92,7 @@ COMPARED = {
     'identify "22.2 mm" "14 tpi" --compare "pitch=14 tpi, 12 tpi"': 2,
     'pipethread NPT "1/4 in" --compare size': 6,
     'spanner M10 --compare "standard=ISO, DIN"': 2,
+    "drill '#7' --compare 'name=#7, Q'": 2,
     'coolant 50/50 --cap "15 psi" --compare mix': 4,
     'parked --draw "35 mA" --battery "60 Ah" --compare "draw=20 mA, 35 mA, 50 mA"': 3,
     'joint "5 deg" "3 deg" --phasing "in phase" --compare phasing': 2,

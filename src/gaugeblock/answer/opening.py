@@ -261,7 +261,11 @@ def _table(
     if not lines:
         raise refused or LookupMiss(topic.noun, "", "nothing is on record", (), "say more of it")
     known = ", ".join(text for key, text in said.items() if key not in open_keys)
-    title = f"{topic.noun}: {known or 'what there is'}; {how}: {', '.join(map(spoken, open_keys))}"
+    names = ", ".join(map(spoken, open_keys))
+    given = ", ".join(values[key] for key in open_keys if key in values)
+    if given and not known:  # it was said, and means several things
+        known, names = given, f"which {names}"
+    title = f"{topic.noun}: {known or 'what there is'}; {how}: {names}"
     return Table(title, values, data, open_keys, lines, max(0, len(rows) - MOST))
 
 

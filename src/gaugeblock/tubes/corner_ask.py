@@ -82,11 +82,11 @@ def corner_of(slots: Mapping[str, tuple[Reader, ...]]) -> Topic:
                     "{} between them",
                     cue=("meet", "join", "come", "butt", "set"),
                 ),
-                Mitred(rf"(?:at|by) (?P<n>{NUMBER}) ?(?:{DEG})", lambda m: f"{m['n']} deg", "{} between them"),
+                Mitred(rf"(?:at|by) (?P<n>{NUMBER}) ?(?:{DEG})", lambda m: f"{m['n']} deg", "{} between the 2"),
                 Shaped(
                     rf"(?:{_MEET})(?: (?:each other|up|together))* (?:square|at (?:an? )?right angles?)",
                     lambda _: "90 deg",
-                    "{} between them",
+                    "{} between the 2",
                     cue=("square", "right angle"),
                 ),
             ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Topic, amount
+from gaugeblock.answer.asking import Shaped, Topic, amount
 from gaugeblock.driveline.ask.setups import SETUP
 from gaugeblock.errors import Ambiguous
 
@@ -56,6 +56,11 @@ BOTH_SET = Topic(
                 cue=("lash",),
             ),
         ),
+        "ratio": (
+            Shaped(
+                r"(?P<n>[2-6]\.[0-9]{2})(?= (?:ring|crown|gear|diff|cwp))", lambda m: m["n"], "{} gears", cue=(".",)
+            ),
+        ),
         **{key: SETUP.slots[key] for key in ("component", "wear", "size")},
     },
     SETUP.signals
@@ -63,7 +68,7 @@ BOTH_SET = Topic(
     r"|on))?"
     r"|(?:is|are) (?:either|both|any)(?: (?:1|one))?(?: of)?(?: (?:those|these|them|that))?(?: (?:wrong|right|ok|okay"
     r"|off|bad|out))?"
-    r"|[2-6]\.[0-9]{2}(?= (?:ring|crown|gear|diff|cwp))|ring and pinion|cwp|bench|bearings?",
+    r"|ring and pinion|cwp|bench|bearings?",
     needs=("preload", "lash"),
     opens=_each_alone,
     asks_for=r"preload|drag|turn(?:ing)?|lash|backlash",

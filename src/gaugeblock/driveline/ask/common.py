@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gaugeblock.answer.asking import Shaped
+from gaugeblock.answer.asking import Shaped, always
 from gaugeblock.answer.wing import loaded
 from gaugeblock.errors import GaugeblockError
 
@@ -15,6 +15,18 @@ if TYPE_CHECKING:
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.tables.load import Refdata
 
+# What a car has and no ratio and no speed hangs on: it is told, and left.
+OF_THE_CAR = {
+    "box": (
+        Shaped(
+            r"(?P<n>[3-6]) ?speed(?: (?:box|gear ?box|transmission|trans))?",
+            lambda m: m["n"],
+            "{} speed gearbox",
+            cue=("speed",),
+        ),
+    ),
+    "slip": (Shaped(r"(?:lsd|limited[- ]slip)", always("limited slip"), "{}", cue=("lsd", "limited")),),
+}
 # How a shaft from the differential to a wheel is called; a drive shaft or a propeller shaft may be a tube.
 HALF_SHAFT = r"(?:half|axle|stub)[- ]?(?:shafts?|axles?)|solid (?:drive|prop(?:eller)?)[- ]?shafts?"
 SHEAR = r"(?:shear|torsion(?:al)?|rigidity) modulus|modulus of rigidity"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import NUMBER, Shaped, Topic, always, amount
-from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.common import OF_THE_CAR, answer_of
 from gaugeblock.driveline.ask.either import bare_speed, either_speed
 from gaugeblock.driveline.ask.named_gear import GEAR_NAMED, HIGH, LOW, NAMED_GEAR, with_its_ratio
 from gaugeblock.driveline.ask.tyres import code_of
@@ -190,9 +190,10 @@ GEARING = Topic(
             Shaped(r"(?P<n>[0-9]{3,5}) ?(?:rpm|revs|r/min)", lambda m: f"{m['n']} rpm", "no more than {}", doubt=1),
         ),
         NAMED_GEAR: GEAR_NAMED,
+        **OF_THE_CAR,
         "transfer": (Shaped(rf"(?P<n>{NUMBER}) transfer(?: case)?", lambda m: m["n"], "transfer {}"),),
     },
-    r"lsd|limited[- ]slip|[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|(?:gear ?)?box|rear|speedo(?:meter)?"
+    r"(?:gear ?)?box|rear|speedo(?:meter)?"
     r"|clock|went"
     r" to|changed?|swapped|same (?:tires?|tyres?)|how (?:far|much) (?:off|out)|reads?|shows?"
     r"|teeth|ring|pinion|ratio|(?:engine )?(?:rpms?|revs?|revolutions)|engine"
@@ -265,8 +266,9 @@ ROAD = Topic(
             BARE_GEAR,
         ),
         NAMED_GEAR: GEAR_NAMED,
+        **OF_THE_CAR,
     },
-    r"[3-6] ?speed(?: (?:box|gear ?box|transmission|trans))?|gear ?box|(?:gear ?)?box|lsd|limited[- ]slip|speeds"
+    r"gear ?box|(?:gear ?)?box|speeds"
     r"|(?:one|1) to (?:one|1)|how fast|(?:what|which) (?:road )?speed|road speed|top speed|(?:how many )?(?:mph|km/h"
     r"|kph|miles an hour)|speed"
     r"|engine|rpms?|revs|gears?|gear ?box|axle|rear(?: end)?|diff|tyres?|tires?|(?:in )?top(?: gear)?|(?:the )?line"

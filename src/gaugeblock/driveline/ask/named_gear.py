@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped
+from gaugeblock.driveline.ask.common import OF_THE_CAR
 from gaugeblock.errors import Ambiguous
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -43,6 +44,6 @@ def with_its_ratio(option: str, noun: str) -> Callable[[dict[str, str], Refdata]
                 (),
                 f'say it with the gear, as "{_EXAMPLE.get(named, "0.70")} {named}"',
             )
-        return {k: v for k, v in values.items() if k != NAMED_GEAR}
+        return {k: v for k, v in values.items() if k != NAMED_GEAR and k not in OF_THE_CAR}
 
     return settle

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.asking import Shaped, Topic
-from gaugeblock.driveline.ask.common import answer_of
+from gaugeblock.driveline.ask.common import OF_THE_CAR, answer_of
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -16,7 +16,7 @@ _TOLD = "told"
 
 
 def _without_hearsay(values: dict[str, str], _data: Refdata) -> dict[str, str]:
-    return {key: value for key, value in values.items() if key != _TOLD}
+    return {key: value for key, value in values.items() if key not in (_TOLD, "slip")}
 
 
 TEETH = Topic(
@@ -83,6 +83,7 @@ TEETH = Topic(
                 "{} teeth",
             ),
         ),
+        "slip": OF_THE_CAR["slip"],
         _TOLD: (
             Shaped(
                 r"(?:(?:i )?(?:was|were|been) )?(?:told|thought|supposed to be|meant to be|sold as|reckons?|says)"
@@ -101,7 +102,7 @@ TEETH = Topic(
             ),
         ),
     },
-    r"lsd|limited[- ]slip|big|large|little|small|(?:pulled )?(?:the )?cover(?: off)?|count(?:ed)?|doesn'?t feel (?:it"
+    r"big|large|little|small|(?:pulled )?(?:the )?cover(?: off)?|count(?:ed)?|doesn'?t feel (?:it"
     r"|like it|right)"
     r"|(?:what |which |gear |axle |rear )*ratio|gears?|ring(?: gear)?|pinion|teeth|tooth|count|crown ?wheel|cwp"
     r"|diff|axle",

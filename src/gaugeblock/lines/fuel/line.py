@@ -67,7 +67,9 @@ def judged(of: Supply, asked: dict[str, str | None], data: Refdata) -> Sheet:
     kept = [(row, pipe) for row, pipe in zip(rows, pipes, strict=True) if row.key["case"] not in failed]
     said = "habit, and no publication of feed line sizes was found"
     checks.append(Check(_NAME, CANNOT_TELL, said, subject="bore", bears=ASK))
-    candidates = [Candidate(row, f"{_inch(row)} inside, {row.key['case']}", _then(flow, pipe, data)) for row, pipe in kept]
+    candidates = [
+        Candidate(row, f"{_inch(row)} inside, {row.key['case']}", _then(flow, pipe, data)) for row, pipe in kept
+    ]
     do = "Ask the pump's maker for the bore at inlet and outlet: no line to the pump is smaller than its inlet."
     if of.given.figure("pump", data) is None and of.boost is None and "boost" in way.said:
         do += f" The flow is reckoned {way.said}: say whether it has boost."

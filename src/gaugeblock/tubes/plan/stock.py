@@ -117,8 +117,8 @@ def cut_sheet(
 
 
 def beside_a_cut_list(plans: Sequence[Plan]) -> str:
-    """What a cut list leaves out, and which of its pieces are not settled yet, in sentences; blank where there is none of
-    either.
+    """What a cut list leaves out, and which of its pieces are not settled yet, in sentences; blank where there is none
+    of either.
     """
     out = [p.name for p in plans if p.bench is None or p.is_stopped]
     asked = [p.name for p in plans if _is_asked(p)]

@@ -122,7 +122,7 @@ def _row(cells: Sequence[str]) -> str:
 def _used(c: SimpleNamespace) -> str:
     figure = c.figures[0]
     number = _say("\n**%s %s", c.verb, figure.value) + _put(" %s", figure.unit) + _put(" %s", figure.plus)
-    return f"{number}**" + _put(" (%s)", figure.other) + _put(" **%s**", c.condition) + "\n"
+    return f"{number}**" + _put(" (%s)", figure.other) + _put(" **%s**", c.condition) + "\n" + _put("\n%s\n", c.do)
 
 
 def _candidate(f: SimpleNamespace) -> str:

@@ -79,8 +79,7 @@ def together(job: Any, items: list[Item], data: Refdata) -> list[Item]:
     lengths = f"{bars} stock length{'s' if bars != 1 else ''} of {shop.stock_length or '____'}"
     beside = beside_a_cut_list(plans)
     what = "all tubes of this job that can be cut, by material and size" if beside else "all tubes of this job"
-    notes = [note for note in (beside, lengths if bars else "") if note]
-    card = Card(what, counted="list", table=rows, notes=notes, boxes=[Box("as done"), *_BY])
+    card = Card(what, counted="list", table=rows, notes=[lengths] if bars else [], boxes=[Box("as done"), *_BY])
     return [Item("tubes", "cut list of all tubes", facts, sheet, card)]
 
 

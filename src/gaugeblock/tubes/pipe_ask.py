@@ -117,7 +117,9 @@ PIPE = Topic(
         ),
         "nps": (
             Shaped(
-                rf"(?P<n>{NUMBER}){_IN}?(?: nominal(?: bore)?)?(?: nps)?", lambda m: m["n"].replace("-", " "), "{} pipe"
+                rf"(?P<n>{NUMBER}){_IN}?(?! (?:od|outside|across)(?: |$))(?: nominal(?: bore)?)?(?: nps)?",
+                lambda m: m["n"].replace("-", " "),
+                "{} pipe",
             ),
             Shaped(rf"nps (?P<n>{NUMBER})", lambda m: m["n"].replace("-", " "), "{} pipe"),
             OfDn(rf"dn ?(?P<n>{'|'.join(_OF_DN)})(?: pipes?)?", lambda m: _OF_DN[m["n"]], cue=("dn",)),

@@ -235,6 +235,7 @@ def _fuse() -> Callable[..., Sheet]:
 
 def _settle_fuse(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The length changes the wire alone; a fuse that is there is no load, where load or wire was said."""
+    by_area(values)  # a wire of so many millimetres is no run of that length
     left_out = ("length",) if "wire" in values else ("length", "fitted")
     found = {k: v for k, v in values.items() if k not in left_out}
     if LOADS in values:

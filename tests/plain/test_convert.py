@@ -126,3 +126,9 @@ def test_the_quick_look_lets_every_spelling_of_a_unit_through(unit: str) -> None
 @pytest.mark.parametrize("line", ["what gauge wire for 28 amps 12 feet", "12 gauge sheet", "bolt 10 mm"])
 def test_the_quick_look_keeps_other_lines_out(line: str) -> None:
     assert not may_be_of_units(line)
+
+
+def test_one_measure_is_converted_to_several_units() -> None:
+    told = answer("how do i convert 120 inch pounds to newton metres and to foot pounds please")
+    found = [told.found, *(one.found for one in told.more)]
+    assert [one.found for one in found if isinstance(one, Conversion)] == ["about 13.558 N*m", "10 lbf*ft"]

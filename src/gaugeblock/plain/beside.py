@@ -102,11 +102,14 @@ def of_the_same(words: tuple[str, ...], first: Reading, data: Refdata) -> Readin
     """A second question about what the first was about: ``and how deep in cast iron``, of the thread that was said."""
     best: Reading | None = None
     least = (0, 0)  # of what was said so much as can be is meant
+    is_condition = words[:2] == ("what", "if")  # which asks nothing else: what if it is cracked
     known, told = _by_other_names(first.values), _by_other_names(first.said)
     for topic in (topic for group in topics(words) for topic in group):
         missing = [need for need in topic.needs if need in known]
         reading = read(words, topic, data)
         if topic is first.topic or not missing or reading.unread or not (reading.values or topic.asks_for):
+            continue
+        if is_condition and not reading.values:
             continue
         if any(need not in known and need not in reading.values for need in topic.needs):
             continue

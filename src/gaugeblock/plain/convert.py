@@ -103,7 +103,7 @@ ANY_UNIT = "|".join(sorted({p for text in _SPOKEN.values() for p in [f"(?:{text}
 _MEASURE = rf"(?P<n>-?{NUMBER})(?: ?(?P<from>{ANY_UNIT}))?"
 # Each takes long to compile, so that is left until a line may be one (re keeps what it has compiled).
 _FORMS = (
-    rf"(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
+    rf"(?:how (?:do|can|would) (?:i|you|we) )?(?:convert(?:ed|ing)?|conversion(?: of)?|change|turn|=)? ?{_MEASURE}"
     rf" (?:in|to|into|as|is|equals?|=)(?: (?:what|how many|a|an))? (?P<to>{ANY_UNIT})",
     rf"how (?:many|much)(?: in)? (?P<to>{ANY_UNIT}) (?:is|are|in|to|do|does|make|makes|equals?|=)(?: an?)? {_MEASURE}",
     rf"(?P<to>{ANY_UNIT}) (?:in|for|from|of) {_MEASURE}",
@@ -215,6 +215,9 @@ def conversion(words: tuple[str, ...], data: Refdata) -> Conversion | None:
     return None
 
 
+_TO = ("to", "in", "into", "as")
+
+
 def conversions(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, ...]:
     """The conversions that a line asks for, one or several with ``and`` between them; none where one is no
     conversion.
@@ -225,7 +228,11 @@ def conversions(words: tuple[str, ...], data: Refdata) -> tuple[Conversion, ...]
             parts.append([])
         else:
             parts[-1].append(word)
-    found = [conversion(tuple(part), data) for part in parts if part]
+    parts = [part for part in parts if part]
+    first = next((at for at, word in enumerate(parts[0]) if word in _TO), len(parts[0])) if parts else 0
+    # of one measure in several units: 120 inch pounds to newton metres and to foot pounds
+    parts = [[*parts[0][:first], *part] if at and part[0] in _TO else part for at, part in enumerate(parts)]
+    found = [conversion(tuple(part), data) for part in parts]
     return tuple(one for one in found if one is not None) if len(parts) > 1 and all(found) else ()
 
 

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from gaugeblock.tables.load import Refdata
 
 # A line that may ask for a conversion: short, and with a unit at its end or a word that asks for one.
-_LONGEST_CONVERSION = 12
+_LONGEST_CONVERSION, _MORE_OF_IT = 12, 6
 _SAID_LAST = """
 in ins inch inches decimal decimals mm mms mill mills millimetre millimeter millimetres millimeters ft feet foot m
 metres meters micron microns um thou thousandths cm cms centimetres centimeters km kilometres kilometers miles mile lb
@@ -55,7 +55,8 @@ def converted(words: tuple[str, ...], data: Refdata) -> Answer | None:
         if both is not None:
             return both
     is_last = words[-1] in _UNITS or (words[-1][:1].isdigit() and not {"to", "into"}.isdisjoint(words))
-    if len(words) < _LONGEST_CONVERSION and (is_last or "how" in words or "convert" in words):
+    longest = _LONGEST_CONVERSION + (_MORE_OF_IT if "convert" in words else 0)
+    if len(words) < longest and (is_last or "how" in words or "convert" in words):
         from gaugeblock.plain.convert import conversion, conversions
 
         found = conversion(words, data)

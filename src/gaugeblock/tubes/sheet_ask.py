@@ -51,7 +51,7 @@ def _sides(match: re.Match[str]) -> str | None:
         return f"{match['a']} inch x {match['b']} inch"
     if unit is None and all(_is_of_metres(match[k]) for k in "ab") and "." in match["a"] + match["b"]:
         return f"{match['a']} m x {match['b']} m"  # 2.4 by 1.2
-    if unit is None and max(float(match[k]) for k in "ab" if "/" not in match[k]) > _LARGE:
+    if unit is None and any(float(match[k]) > _LARGE for k in "ab" if "/" not in match[k]):
         return None
     return f"{match['a']} {own} x {match['b']} {other}"
 

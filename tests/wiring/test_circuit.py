@@ -223,3 +223,19 @@ def test_a_million_circuits_at_once_are_the_same_as_one_by_one() -> None:
     factors = calc.ambient_factor(398.15, np.array([303.15, 400.0]), 303.15)
     assert factors.tolist() == pytest.approx([1.0, 0.0])
     assert from_base(float(hot[0]), "degC") > 40
+
+
+@pytest.mark.parametrize("current", ["28 A", "100 W"])
+def test_twelve_volts_are_taken_where_none_were_said_and_the_title_says_so(current: str) -> None:
+    taken, said = circuit(current, "12 ft", **SETTLED), asked(current)  # type: ignore[arg-type]
+    assert taken.decision.figures[0].text == said.decision.figures[0].text
+    assert "12 V (taken" in taken.title
+    assert "taken" not in said.title
+    assert gauge(taken) < gauge(asked(current, voltage="24 V"))  # more volts take a smaller wire: a greater number
+
+
+def test_the_fuse_of_a_power_says_that_its_volts_were_taken() -> None:
+    from gaugeblock import fuse
+
+    assert "12 V (taken" in fuse("110 W").title
+    assert "taken" not in fuse("110 W", voltage="12 V").title

@@ -39,11 +39,6 @@ def _circuit() -> Callable[..., Sheet]:
     return circuit
 
 
-def _open(values: dict[str, str], _data: Refdata) -> Open | None:
-    """A system of 12 or of 24 volts."""
-    return None if "voltage" in values else (("voltage",), [{"voltage": "12 V"}, {"voltage": "24 V"}])
-
-
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The cable of a starter is judged alone, however the current comes back; of which sizes one is to be is told."""
     values = {key: value for key, value in by_area(values).items() if key != "choice"}
@@ -215,7 +210,6 @@ CIRCUIT = Topic(
     needs=("current", "length"),
     settle=_settle,
     table="circuits",
-    opens=_open,
     asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",
     asks_back=r"(?:size|gauge|how (?:big|thick|heavy)).*\b(?:cables?|wires?|wiring)"
     r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy)|for (?:an? )?[0-9.]+ (?:amps?|a|w|watts?)$)",

@@ -16,7 +16,7 @@ from gaugeblock.units import Measure
 from gaugeblock.wiring import checks, conductor, fuse
 from gaugeblock.wiring.answering import VERB, Answer
 from gaugeblock.wiring.conductor import SIZES, Load, Sized
-from gaugeblock.wiring.keys import Circuit, circuit_of, too_great
+from gaugeblock.wiring.keys import Circuit, circuit_of, too_great, volts_said
 from gaugeblock.wiring.settings import LIMITS, Ways
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 def circuit(
     current: str,
     length: str,
-    voltage: str,
+    voltage: str | None = None,
     *,
     drop: str | None = None,
     insulation: str | None = None,
@@ -47,7 +47,7 @@ def circuit(
 
     Parameters are text as people write them: ``current`` of the load (``28 A``), or its power
     (``100 W``); ``length`` of the wire from the
-    source to the load, one way; ``voltage`` of the system; ``drop`` that is allowed, as a share or in volts;
+    source to the load, one way; ``voltage`` of the system, 12 V unless given; ``drop`` that is allowed, as a share or in volts;
     ``insulation`` a temperature or the letters of the cable (``GXL``); ``air`` along the wire, a temperature or
     ``by the engine``, ``in the cabin``; ``bundle`` how many loaded wires lie together; ``back`` ``wire`` or ``body``,
     ``earth_drop`` what the body was measured to lose; ``fuse``, ``connector`` and ``relay`` in amperes; ``wire`` a
@@ -91,7 +91,7 @@ def judged(of: Circuit, asked: dict[str, str | None], data: Refdata) -> Sheet:
     length = stated(of.length, "wire_length", "length", data)
     name = of.kind if of.is_starter else "circuit"
     load = of.current.text if of.power is None else f"{of.power.text} ({of.current.text})"
-    title = f"{name} of {load}, {of.length.text} at {of.voltage.text}"
+    title = f"{name} of {load}, {of.length.text} at {volts_said(of.voltage, asked.get('voltage'))}"
     given = [current, voltage, length]
     doubts = _doubts(of, data)
     if doubts:

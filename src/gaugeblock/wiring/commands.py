@@ -32,7 +32,7 @@ def circuit(argv: list[str]) -> int:
     )
     parser.add_argument("--current", required=True, metavar="I", help="of the load: 28 A; or its power: 100 W")
     parser.add_argument("--length", required=True, metavar="L", help="from the source to the load, one way: 12 ft")
-    parser.add_argument("--voltage", metavar="V", help="of the system: 12 V")
+    parser.add_argument("--voltage", metavar="V", help="of the system; 12 V unless given")
     parser.add_argument("--drop", metavar="D", help="that is allowed: 3 %%, or 0.5 V")
     parser.add_argument("--insulation", metavar="T", help="what it bears, or the letters of the cable: 105 degC, GXL")
     parser.add_argument("--air", metavar="T", help='along the wire: 60 degC, "by the engine", "in the cabin"')
@@ -45,7 +45,7 @@ def circuit(argv: list[str]) -> int:
     parser.add_argument("--relay", metavar="I", help="what the relay's contact may carry: 40 A")
     parser.add_argument("--wires", metavar="N", help="how many equal wires side by side share the current")
     parser.add_argument("--kind", metavar="K", help='load (default), or "starter cable"')
-    return print_answer(parser, argv, _circuit, _topic("CIRCUIT"), keys=("voltage",))
+    return print_answer(parser, argv, _circuit, _topic("CIRCUIT"))
 
 
 def _fuse() -> Callable[..., Sheet]:
@@ -63,7 +63,7 @@ def fuse(argv: list[str]) -> int:
     )
     parser.add_argument("--current", metavar="I", help="of the load: 20 A; or its power: 100 W")
     parser.add_argument("--wire", metavar="W", help="a wire that is there already: 12 AWG, 4 mm2")
-    parser.add_argument("--voltage", metavar="V", help="of the system, for a power: 12 V")
+    parser.add_argument("--voltage", metavar="V", help="of the system, for a power; 12 V unless given")
     parser.add_argument("--insulation", metavar="T", help="what it bears, or the letters of the cable: 105 degC, GXL")
     parser.add_argument("--air", metavar="T", help='along the wire: 60 degC, "by the engine", "in the cabin"')
     parser.add_argument("--bundle", metavar="N", help="how many loaded wires lie together, this one too")

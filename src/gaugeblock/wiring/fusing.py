@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import product
 
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, STOP, Bound, Check, at_least
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
-from gaugeblock.answer.making import base, read_positive
+from gaugeblock.answer.making import base
 from gaugeblock.answer.plausible import did_you_mean, is_plausible
 from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import printed
@@ -30,7 +29,6 @@ if TYPE_CHECKING:
 
 VERB = "FIT FUSE"
 FACTS = FUSE, CURRENT = ("fuse", "current")
-_NOMINAL = Measure(Fraction(12), "V", "12 V")
 _HOW_LONG = "how long the load lasts"
 
 
@@ -51,8 +49,8 @@ class Fused(Value):
     is_starter: bool
 
     def __init__(self, asked: dict[str, str | None], data: Refdata) -> None:
-        typed, volts = asked.get("current"), asked.get("voltage")
-        voltage = read_positive(volts, "voltage", "voltage") if volts else _NOMINAL
+        typed = asked.get("current")
+        voltage = keys.voltage_of(asked.get("voltage"))
         current, power = keys.load_of(typed, voltage) if typed else (None, None)
         put(self, "current", current)
         put(self, "power", power)
@@ -154,7 +152,7 @@ def _of_load(of: Fused, lies: list[Setting], asked: dict[str, str | None], data:
     current = checks.current_of(of, data)
     load = base(current)
     assert of.current is not None
-    by_power = "" if of.power is None else f"{of.power.text} at {of.voltage.text}: "
+    by_power = "" if of.power is None else f"{of.power.text} at {keys.volts_said(of.voltage, asked.get('voltage'))}: "
     title = f"fuse of {by_power}{of.current.text}"
     made = _made(load * (1 - 1e-9), float("inf"), data)
     if not made:

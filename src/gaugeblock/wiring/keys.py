@@ -27,6 +27,7 @@ PLACES = ("by the engine", "in the cabin")
 _DEGREES = re.compile(r"(?P<number>[0-9.]+ *(?:deg ?)?[CF])(?: insulation)?", re.ASCII)
 _MOST = {"bundle": 200, "wires": 12}
 _SHARE = 0.25
+_BATTERY = Measure(Fraction(12), "V", "12 V")
 _NOT_OF_A_STARTER = ("bundle", "earth_drop", "fuse", "relay", "wires")
 ALONE = "does not belong to a starter cable: each is judged alone, for seconds, without a fuse"
 _OPTIONAL = (
@@ -95,14 +96,14 @@ class Circuit(Value):
 def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
     """The Circuit of what was typed; InputError, UnitError or LookupMiss for what cannot be read."""
 
-    for key in ("current", "length", "voltage"):
+    for key in ("current", "length"):
         if not asked.get(key):
             raise InputError("circuit", key, "not given", (), f"give the {key}")
 
     def positive(key: str, dimension: str) -> Measure | None:
         return read_positive(typed, dimension, key, zero=key == "earth_drop") if (typed := asked.get(key)) else None
 
-    voltage = read_positive(asked["voltage"] or "", "voltage", "voltage")
+    voltage = voltage_of(asked.get("voltage"))
     current, power = load_of(asked["current"] or "", voltage)
     of = Circuit(
         current,
@@ -133,6 +134,16 @@ def circuit_of(asked: dict[str, str | None], data: Refdata) -> Circuit:
         why = f"{of.wires} wires share the current, and lie together"
         raise InputError(str(of.bundle), "bundle", why, (), "count them all")
     return of
+
+
+def voltage_of(typed: str | None) -> Measure:
+    """The voltage of the system: 12 V, which nearly every vehicle has, where it was not said."""
+    return read_positive(typed, "voltage", "voltage") if typed else _BATTERY
+
+
+def volts_said(voltage: Measure, typed: str | None) -> str:
+    """The voltage as a title has it, with a word where it was taken."""
+    return voltage.text if typed else f"{voltage.text} (taken: say 6 V or 24 V if it has that)"
 
 
 def load_of(typed: str, voltage: Measure) -> tuple[Measure, Measure | None]:
@@ -203,7 +214,6 @@ def back_of(typed: str | None) -> str | None:
     return option(typed, "wiring return", "neither a wire nor the body", "write wire or body")
 
 
-_BATTERY = Measure(Fraction(12), "V", "12 V")
 _LARGEST = Measure(Fraction(24), "V", "24 V")
 
 

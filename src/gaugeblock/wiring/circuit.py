@@ -47,7 +47,8 @@ def circuit(
 
     Parameters are text as people write them: ``current`` of the load (``28 A``), or its power
     (``100 W``); ``length`` of the wire from the
-    source to the load, one way; ``voltage`` of the system, 12 V unless given; ``drop`` that is allowed, as a share or in volts;
+    source to the load, one way; ``voltage`` of the system, 12 V unless given;
+    ``drop`` that is allowed, as a share or in volts;
     ``insulation`` a temperature or the letters of the cable (``GXL``); ``air`` along the wire, a temperature or
     ``by the engine``, ``in the cabin``; ``bundle`` how many loaded wires lie together; ``back`` ``wire`` or ``body``,
     ``earth_drop`` what the body was measured to lose; ``fuse``, ``connector`` and ``relay`` in amperes; ``wire`` a

@@ -155,3 +155,26 @@ def test_a_fraction_of_an_inch_is_read_back(value: Fraction) -> None:
 def test_decimal_text_is_read_back(value: object) -> None:
     exact = Fraction(str(value))
     assert units.parse_number(units.decimal_text(exact)) == exact
+
+
+@pytest.mark.parametrize(
+    ("typed", "dimension", "unit", "number"),
+    [  # the kilogram-force is 9.80665 N by definition (3rd CGPM, 1901); the rest are exact by their names
+        ("5.5 kg-m", "torque", "N*m", 53.936575),
+        ("55 kgf-cm", "torque", "N*m", 5.3936575),
+        ("1 kg/cm2", "stress", "bar", 0.980665),
+        ("50 kgf", "force", "N", 490.3325),
+        ("30 cm", "length", "mm", 300.0),
+        ("5 centimetres", "length", "mm", 50.0),
+        ("35 thou", "length", "in", 0.035),
+        ("2 metres", "length", "mm", 2000.0),
+        ("1 1/2 in.", "length", "mm", 38.1),
+        ("8 oz", "mass", "lb", 0.5),
+        ("100 PS", "power", "kW", 73.549875),
+        ("110 kph", "speed", "km/h", 110.0),
+        ("20 ft.lbs", "torque", "lbf*ft", 20.0),
+    ],
+)
+def test_units_that_a_shop_writes_are_read(typed: str, dimension: str, unit: str, number: float) -> None:
+    got = units.parse_measure(typed, dimension, "here")
+    assert float(units.convert(got.value, got.unit, unit)) == pytest.approx(number, rel=1e-12)

@@ -14,7 +14,8 @@ _WANTED = (
     r"|(?:lbs?|pounds?)[- ](?:in|inch|inches)|lbf?\*in|in\*lbf?)|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
     r"|thousandths?(?: of an inch)?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
-    r"|(?P<degC>celsius|centigrade)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
+    r"|(?P<degC>celsius|centigrade)|in (?P<cm>cm|centimet(?:re|er)s?)|in (?P<kPa>kpa)"
+    r"|(?P<kgm>kgf?[-.*]?m|kilogram[- ]?(?:force )?met(?:re|er)s?)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
     r" (?:per|an?) hour))(?= |$)|(?:in (?:deg(?:rees?)? )?|deg(?:rees?)? )(?:(?P<F>f)|(?P<C>c))(?= |$)"
 )
 _UNITS = {
@@ -24,6 +25,7 @@ _UNITS = {
     "inch": "in",
     "F": "degF",
     "C": "degC",
+    "kgm": "kgf*m",
     "Lh": "L/h",
     "galh": "gal/h",
 }
@@ -36,6 +38,7 @@ lb*in in*lb in*lbf foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
 millimetres millimeters inches lb lbs pound pounds thou thousandth thousandths
 decimal decimals psi mpa ksi fahrenheit celsius centigrade
 deg degree degrees lph l/h litre litres liter liters gph gal gals gallon gallons
+kgm kg-m kg.m kg*m kgfm kgf-m kgf.m kgf*m kilogram kilogram-metres
 """
 _BEGINS = frozenset(_FIRST.split())
 

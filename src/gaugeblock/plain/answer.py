@@ -6,6 +6,7 @@ from gaugeblock.errors import Ambiguous, InputError, LookupMiss
 from gaugeblock.plain.by_rule import asked_for, outside_of, rules_of, subject_of, with_guess
 from gaugeblock.plain.chatter import is_story
 from gaugeblock.plain.given import Answer
+from gaugeblock.plain.one_unit import ask_unit
 from gaugeblock.plain.understand import answer_to, as_said, refused, understood, with_bolt
 from gaugeblock.plain.wanted import is_in
 from gaugeblock.plain.words import words_of
@@ -52,6 +53,7 @@ def answer(question: str, *, compare: str | None = None, data: Refdata | None = 
 
 def answer_or_rules(question: str, reading: Reading, data: Refdata) -> Answer:
     """The answer to a question that was read; what the rules say of it where the tables have no such thing."""
+    ask_unit(words_of(question), reading)
     try:
         got = with_bolt(reading, answer_to(reading, None, data), data)
         got = with_guess(reading, got, data)

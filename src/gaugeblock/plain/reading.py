@@ -234,7 +234,8 @@ def _narrowed(
                 own[at, key, wide.value] = narrow  # the nylon fuel line, and then the fuel line
             if not _AND.isdisjoint(words[ends[0][1] : ends[1][0]]):
                 continue
-            for phrase in (said_own + said_wide, said_wide + said_own):
+            plainly = tuple(wide.value.split())  # plated, and no grease on it: plated, dry
+            for phrase in (said_own + said_wide, said_wide + said_own, said_own + plainly, plainly + said_own):
                 one = _as_one(phrase, wide, narrow, topic.slots[key], data)
                 if one is not None:
                     own[at, key, wide.value] = own[place, key, narrow.value] = one

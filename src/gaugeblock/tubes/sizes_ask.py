@@ -76,7 +76,7 @@ _LARGEST_DIE = 16
 def _bare_od(match: re.Match[str]) -> str | None:
     number = match["n"]
     if match["mm"]:
-        return f"{number} mm"
+        return f"{number} mm" if "/" in number or float(number) >= _LEAST_MM else None
     if "." in number and float(number) > _MOST_INCHES and not match["in"]:
         return f"{number} mm"  # no shop bends a tube of so many inches
     if match["in"] and number.isdigit() and int(number) > _MOST_INCHES:
@@ -96,6 +96,7 @@ def _wall(match: re.Match[str]) -> str | None:
 
 
 _MOST_INCHES = 12
+_LEAST_MM = 3.5  # a length of less is a wall, and no tube
 OD = (
     Shaped(
         rf"(?P<n>{NUMBER})(?:(?P<in>{IN})| ?(?P<mm>mm))?(?: ?(?:od|o\.d|outside diameter|outside|dia(?:meter)?))?",

@@ -138,6 +138,14 @@ CIRCUIT = Topic(
                 cue=("inch",),
             ),
             amount("length", after="cylinder", say="{} master cylinder", doubt=2),
+            amount(
+                "length",
+                before=r"(?<!wheel )(?<!slave )cylinder(?: (?:is|has|of|an?))*",
+                after="(?:inch )?bore",
+                say="{} master cylinder",
+                doubt=2,
+                cue=("cylinder",),
+            ),
         ),
         "force": (
             Shaped(

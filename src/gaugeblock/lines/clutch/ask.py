@@ -211,6 +211,19 @@ CLUTCH = Topic(
             amount("length", before=rf"{_MASTER}{_ROD} {_GOES}{_LINK}", say="stroke {}", cue=("master",)),
             amount(
                 "length",
+                before=rf"(?:push ?)?rod {_GOES} in{_LINK}",
+                say="stroke {}",
+                cue=("rod",),
+            ),
+            amount(
+                "length",
+                before=rf"(?:i |we )?push(?:es|ed|ing)?{_LINK}",
+                after="(?:in )?(?:at|on|of) the (?:push ?)?rod",
+                say="stroke {}",
+                cue=("rod",),
+            ),
+            amount(
+                "length",
                 before=rf"push ?rod(?: (?:into|in|of|at|to|the|my|{_MASTER}|and|it|that|which"
                 rf"|measured))* {_GOES}{_LINK}",
                 say="stroke {}",
@@ -237,6 +250,12 @@ CLUTCH = Topic(
                 r"|has to|must|to|go|goes|travels?|takes|of|about|at|least|gives?|will|would|me|us|for|get|gets))+",
                 say="slave to go {}",
                 cue=("slave", "fork", "release", "arm"),
+            ),
+            amount(
+                "length",
+                before=rf"(?:{_SLAVE}|fork|arm)(?: push)?(?: ?rod)? {_GOES} (?:in|out){_LINK}",
+                say="slave to go {}",
+                cue=("slave", "fork", "arm"),
             ),
             amount(
                 "length",

@@ -65,7 +65,11 @@ _BRAKE_PIPE = r"brake (?:pipe|line|tube|tubing)s?"
 
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
-    (" mill", rf"\b({SAID_NUMBER}) mill\b(?! (?:cert|scale|bar|finish|turn|work|end|cutter))", r"\1 mm"),
+    (
+        " mill",
+        rf"\b({SAID_NUMBER}|and a (?:half|quarter)) mill\b(?! (?:cert|scale|bar|finish|turn|work|end|cutter))",
+        r"\1 mm",
+    ),
     *(
         (
             said,

@@ -121,6 +121,7 @@ _THICKNESS: tuple[Reader, ...] = (
         "{} thick",
         cue=("x", "by"),
     ),
+    amount("length", followed="r ?[0-9]", say="{} thick"),
     amount("length", say="{} thick", doubt=1),
 )
 _RADII: tuple[Reader, ...] = (

@@ -38,7 +38,7 @@ def short(
     head = wrap(sheet.title, 0, 2, wide=wide)
     body, is_cut = _decided(sheet, unit, wide), False
     grid = aligned(sheet.grid, wide) if decision.kind in (USE, ASK) else []
-    beside = _beside(sheet, wide) if decision.kind in (USE, ASK) and not grid else []
+    beside = _beside(sheet, unit, wide) if decision.kind in (USE, ASK) and not grid else []
     open_ones = [q for q in sheet.questions if pretty(q.text) not in pretty(decision.do)]
     rest = [wrap(f"{c.name}: {c.reason}", 2, 10, "NOT OK", wide=wide) for c in unmet(sheet)]
     rest += [wrap(f"{capital(q.kind)}: {q.text}", 2, 4, wide=wide) for q in open_ones[:2]]
@@ -114,7 +114,7 @@ def _decided(sheet: Sheet, unit: str | None, wide: int, most: int | None = None)
         if len(lines[0]) > wide:
             numbers = wrap(f"{verb.strip()} {said}", 2, 8, wide=wide)
             lines = [*numbers, *wrap(figure.trust, 8, 8, wide=wide)]
-        lines += wrap(source_of(figure, sheet.data), 8, 8, wide=wide)
+        lines += wrap(source_of(figure, sheet.data, unit), 8, 8, wide=wide)
         return lines + (wrap(decision.do, 8, 8, wide=wide) if decision.do else [])
     if decision.kind == NONE:
         return wrap(decision.do or "Nobody has the figure: ask the part maker.", 2, 13, "NO FIGURE", wide=wide)
@@ -177,9 +177,7 @@ def _columns(numbers: str) -> str:
 
 def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:
     """The number without its window, and in the other system's unit."""
-    from gaugeblock import units
-
-    if unit is not None and units.dimension(unit) == units.dimension(figure.unit):
+    if _wanted(figure, unit) is not None:
         return number_only(figure, sheet.data, unit)
     other = other_unit(figure)
     first = number_only(figure, sheet.data)
@@ -189,8 +187,8 @@ def _numbers(figure: Figure, sheet: Sheet, unit: str | None) -> str:
     return "    ".join(both if shop_unit(figure) is None else reversed(both))
 
 
-def source_of(figure: Figure, data: Refdata) -> str:
-    """Where the number comes from, and what other sources print."""
+def source_of(figure: Figure, data: Refdata, unit: str | None = None) -> str:
+    """Where the number comes from, and what other sources print; in ``unit`` what is of its dimension."""
     from gaugeblock import units
 
     if figure.rule is not None:
@@ -199,15 +197,16 @@ def source_of(figure: Figure, data: Refdata) -> str:
         from_ = next((f for f in read if f.quantity == figure.quantity), read[0] if read else None)
         name = figure.rule.name.replace("_", " ")
         where = f" ({figure.rule.source} {figure.rule.locator})".replace(" )", ")") if figure.rule.source else ""
-        text = f"By {name}{where}" if from_ is None else f"By {name}, from {_range(from_, data)}{_read(from_)}"
+        given = "" if from_ is None else f"{_range(from_, data, unit)}{_read(from_)}"
+        text = f"By {name}, from {given}" if given else f"By {name}{where}"
     elif not figure.source:
         text = "Common practice; no publication was found"
     else:
         text = _read(figure)
-    return f"{text}.{_speakers(figure)}"
+    return f"{text}.{_speakers(figure, unit)}"
 
 
-def _speakers(figure: Figure) -> str:
+def _speakers(figure: Figure, unit: str | None) -> str:
     """How many publications print a figure for exactly this, and from where to where; blank where none does."""
     from gaugeblock import spreads, units
 
@@ -216,15 +215,23 @@ def _speakers(figure: Figure) -> str:
     count = len({f.source for f in (figure, *spreads.same_specificity(figure)) if f.source})
     if count == 1:
         return " One source."
-    to = shop_unit(figure) or figure.unit
+    to = _wanted(figure, unit) or shop_unit(figure) or figure.unit
     low, high = (units.significant(units.in_unit(v, figure.unit, to), 3) for v in spreads.spread(figure))
-    unit = "" if to == "1" else f" {to}"
-    return f" {count} sources, {low} to {high}{unit}." if low != high else f" {count} sources print it."
+    of = "" if to == "1" else f" {to}"
+    return f" {count} sources, {low} to {high}{of}." if low != high else f" {count} sources print it."
 
 
-def _range(figure: Figure, data: Refdata) -> str:
+def _range(figure: Figure, data: Refdata, unit: str | None) -> str:
     """The ends of what a number was made of, where it is a range: both ends hold, not the number alone."""
-    return f"{printed(figure, data)}, " if figure.value is None and figure.low is not None else ""
+    is_range = figure.value is None and figure.low is not None
+    return f"{printed(figure, data, _wanted(figure, unit))}, " if is_range else ""
+
+
+def _wanted(figure: Figure, unit: str | None) -> str | None:
+    """The unit in which a figure is wanted; None where that is of another dimension."""
+    from gaugeblock import units
+
+    return unit if unit is not None and units.dimension(unit) == units.dimension(figure.unit) else None
 
 
 def _read(figure: Figure) -> str:
@@ -232,7 +239,7 @@ def _read(figure: Figure) -> str:
     return ", ".join(t for t in (figure.source, figure.locator, mark) if t)
 
 
-def _beside(sheet: Sheet, wide: int) -> list[str]:
+def _beside(sheet: Sheet, wanted: str | None, wide: int) -> list[str]:
     """The next figures of the answer, one a line; what could be taken for the number to use is left out."""
     from gaugeblock import units
 
@@ -246,11 +253,11 @@ def _beside(sheet: Sheet, wide: int) -> list[str]:
         if units.dimension(figure.unit) in kinds and _is_target(figure, sheet):
             continue
         shown.add(figure.quantity)
-        text = f"{label(figure)} {printed(figure, sheet.data)}"
+        text = f"{label(figure)} {printed(figure, sheet.data, _wanted(figure, wanted))}"
         has = _in_tables(figure, sheet)
         if has is not None:
             alike = units.dimension(has.unit) == units.dimension(figure.unit)
-            unit = figure.unit if alike and figure.unit != "1" else None
+            unit = (_wanted(figure, wanted) or figure.unit) if alike and figure.unit != "1" else None
             text += f" {figure.trust}; the tables have {printed(has, sheet.data, unit)}"
             most += 1
         if figure.conditions.startswith(("minimum", "maximum")):

@@ -49,14 +49,14 @@ def place(figure: Figure) -> str:
     return f"{figure.source}, {figure.locator}" + (f" ({mark})" if mark else "")
 
 
-def others_line(figure: Figure, data: Refdata) -> str:
-    """The rows that also answer and do not govern, in one line."""
+def others_line(figure: Figure, data: Refdata, unit: str | None = None) -> str:
+    """The rows that also answer and do not govern, in one line; ``unit`` is of their dimension."""
     parts = []
     for other in figure.others:
         service = other.key.get("service", "")
         marks = [m for m in (service if other.chosen_by == "service" else "", other.standing) if m]
         parts.append(
-            f"{printed(other, data)} {other.source or other.basis}" + (f" ({', '.join(marks)})" if marks else "")
+            f"{printed(other, data, unit)} {other.source or other.basis}" + (f" ({', '.join(marks)})" if marks else "")
         )
     return "; ".join(parts)
 
@@ -114,7 +114,7 @@ def render(sheet: Sheet, unit: str | None = None, columns: int | None = None) ->
         if figure.key.get("service") and figure.basis != "derived":
             detail.append(f"service: {figure.key['service']}")
         if figure.others:
-            detail.append(f"also: {others_line(figure, data)}")
+            detail.append(f"also: {others_line(figure, data, unit if same else None)}")
         for text in detail:
             lines += wrap(text, inner, inner + 2, wide=columns)
     if sheet.checks:

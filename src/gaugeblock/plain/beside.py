@@ -191,13 +191,22 @@ def _with(rest: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | N
     return reading.replace(values=values, said={key: said[key] for key in reading.topic.slots if key in said})
 
 
-def corrected(words: tuple[str, ...], data: Refdata) -> Reading | None:
+def corrected(
+    words: tuple[str, ...], understood: Callable[[tuple[str, ...], Refdata], Reading], data: Refdata
+) -> Reading | None:
     """The line with the value that took another back: ``800 degrees, no wait, it was 1000``; None where it is not one
     option's.
     """
     if words.count(CORRECTED) != 1:
         return None
     at = words.index(CORRECTED)
+    before, later = understood(words[:at], data), words[at + 1 :]
+    if before.is_whole and all(need in before.values for need in before.topic.needs):
+        for key in before.values:
+            for hit in (hit for reader in before.topic.slots[key] for hit in reader.take(later, 0, data)):
+                if hit.count == len(later):
+                    values = {**before.values, key: hit.value}
+                    return before.replace(values=values, said={**before.said, key: hit.said})
     for topic in (topic for group in topics(words) for topic in group):
         reading = read((*words[:at], *words[at + 1 :]), topic, data)
         if any(need not in reading.values for need in topic.needs):
@@ -206,13 +215,13 @@ def corrected(words: tuple[str, ...], data: Refdata) -> Reading | None:
         other = _other(rest, reading, data, at)
         if other is None and (older := _other(rest[:at], reading, data)) is not None:
             key = older[0]  # what was read is the later one already
-            later = [
+            hits = [
                 hit
                 for n in range(at, len(rest))
                 for reader in reading.topic.slots[key]
                 for hit in reader.take(rest, n, data)
             ]
-            if any(hit.value == reading.values[key] for hit in later):
+            if any(hit.value == reading.values[key] for hit in hits):
                 return reading.replace(unread=())
         if other is not None:
             key, value, said = other

@@ -152,7 +152,7 @@ def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading
     """The answer to the question of a line that has more beside it: what is not answered is told."""
     from gaugeblock.plain.beside import alone, corrected, in_either_unit, twice
 
-    again = corrected(words, data)
+    again = corrected(words, understood, data)
     if again is not None:
         return answer_to(again, None, data)
     found = in_either_unit(words, reading, data)

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 # A module of sayings and the cues of all of them: those that go before the others, and those behind them.
 FIRST: dict[str, str] = {
-    "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that",
+    "taken": " no |sorry|i mean|nope| nah|make that|make it|or rather|correction|scrub that|hang on|hold on",
     "compared": (
         "way round|way around|way about|dot|six o|six zero|five o|five zero|tee|one |two |says|marked|stamped|reads|"
         "die|former|clr|radius|and a half by |and a half x |gallon|kilo something|"

@@ -9,8 +9,8 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Hit
 
 _WANTED = (
-    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.*-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- ](?:lbs?|pounds?)"
-    r"|(?:lbs?|pounds?)[- ](?:ft|foot|feet)|lbf?\*ft|ft\*lbf?)|(?P<lbfin>(?:in|inch)[- ](?:lbs?|pounds?)"
+    r"(?:in |as |into )?(?:(?P<Nm>nm|n[.*-]m|newton[ -]met(?:re|er)s?)|(?P<lbfft>(?:ft|foot)[- /]?(?:lbs?|pounds?)"
+    r"|(?:lbs?|pounds?)[- ](?:ft|foot|feet)|lbf?\*ft|ft\*lbf?)|(?P<lbfin>(?:in|inch)[- /]?(?:lbs?|pounds?)"
     r"|(?:lbs?|pounds?)[- ](?:in|inch|inches)|lbf?\*in|in\*lbf?)|(?P<mm>mm|millimet(?:re|er)s?)|(?P<inch>inches|thou"
     r"|thousandths?(?: of an inch)?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
@@ -33,7 +33,7 @@ _UNITS = {
 _LAST = {"f": "degF", "c": "degC", "inch": "in"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
-in as into nm n-m n.m n*m newton ft foot inch ft-lb ft-lbs lbf*ft lb*ft ft*lb ft*lbf lbf*in
+in as into nm n-m n.m n*m newton ft foot inch ft-lb ft-lbs ftlb ftlbs ft/lb ft/lbs inlb inlbs in/lb in/lbs lbf*ft lb*ft ft*lb ft*lbf lbf*in
 lb*in in*lb in*lbf foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
 millimetres millimeters inches lb lbs pound pounds thou thousandth thousandths
 decimal decimals psi mpa ksi fahrenheit celsius centigrade

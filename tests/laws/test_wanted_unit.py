@@ -1,4 +1,4 @@
-"""Where a unit is wanted, what stands beside the number is in it too: two units of one kind are taken for each other."""
+"""Where a unit is wanted, what stands beside the number is in it too: two units of one kind can be mixed up."""
 
 from __future__ import annotations
 

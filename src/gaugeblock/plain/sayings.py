@@ -233,6 +233,7 @@ _SAYINGS: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     ("dash ", r"\bdash (four|six|eight|ten|twelve|[0-9]+)\b", _dash),
     (" by ", r"\bby (?:an? )?(eighth|quarter|half|sixteenth)\b", _by_part),
     ("galvanised", r"\bgalvanised\b", "galvanized"),
+    ("i mean", r"^(?:[a-z]+ ){1,3}(?:no|sorry|wait)[, ]+i mean(?:t)?\b", ""),
     ("old ", rf"\b(?:old|rusty old) (?={_CARS})", ""),
     (" to it", r"\bor (?:close|near|next) to it\b", ""),
     ("steel in", r"\bsteel (?=(?:in|into|going into|in to) (?:an? |the |my )?al(?:um|loy|ly))", ""),

@@ -15,7 +15,8 @@ _WANTED = (
     r"|thousandths?(?: of an inch)?"
     r"|decimals?(?: inch(?:es)?)?)|(?P<psi>psi)|in (?P<bar>bar)|(?P<MPa>mpa)|(?P<ksi>ksi)|(?P<degF>fahrenheit)"
     r"|(?P<degC>celsius|centigrade)|in (?P<cm>cm|centimet(?:re|er)s?)|in (?P<kPa>kpa)"
-    r"|(?P<kgm>kgf?[-.*]?m|kilogram[- ]?(?:force )?met(?:re|er)s?)|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
+    r"|(?P<kgm>kgf?[-.*]?m|kilogram[- ]?(?:force )?met(?:re|er)s?)"
+    r"|(?P<Lh>lph|l/h|lit(?:re|er)s? (?:per|an?) hour)|(?P<galh>gph|gal(?:lon)?s?"
     r" (?:per|an?) hour))(?= |$)|(?:in (?:deg(?:rees?)? )?|deg(?:rees?)? )(?:(?P<F>f)|(?P<C>c))(?= |$)"
 )
 _UNITS = {
@@ -33,7 +34,8 @@ _UNITS = {
 _LAST = {"f": "degF", "c": "degC", "inch": "in"}
 # Words with which it can begin; the pattern is compiled when a line has one.
 _FIRST = """
-in as into nm n-m n.m n*m newton ft foot inch ft-lb ft-lbs ftlb ftlbs ft/lb ft/lbs inlb inlbs in/lb in/lbs lbf*ft lb*ft ft*lb ft*lbf lbf*in
+in as into nm n-m n.m n*m newton ft foot inch ft-lb ft-lbs lbf*ft
+ftlb ftlbs ft/lb ft/lbs inlb inlbs in/lb in/lbs lb*ft ft*lb ft*lbf lbf*in
 lb*in in*lb in*lbf foot-pounds in-lb in-lbs inch-pounds mm millimetre millimeter
 millimetres millimeters inches lb lbs pound pounds thou thousandth thousandths
 decimal decimals psi mpa ksi fahrenheit celsius centigrade

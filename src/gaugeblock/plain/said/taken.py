@@ -18,7 +18,8 @@ _KINDS = (
     r"(?:grade|gr) ?(?:[258]|two|five|eight)",
     r"[3-6][0-9]/(?:[7-9]|1[0-9])",
     rf"(?:[2-5]\.[0-9]{{1,2}}|{_ONE} point [a-z]+(?: [a-z]+)?)",
-    r"(?:(?:at|to|of|for|only|is|it's) )?(?:[0-9]{2,4}|(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[ -][a-z]+)?)",
+    r"(?:(?:at|to|of|for|only|is|it's) )?"
+    r"(?:[0-9]{2,4}|(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[ -][a-z]+)?)",
     r"(?:dry|oiled|greased|lubed|lubricated|anti-?seized?|moly)",
     r"(?:cast iron|mild steel|stainless|steel|alumini?um|ally|ali|brass)",
     r"[0-9]+(?:\.[0-9]+)? ?(?:amps?|a|m|mm|mm2|awg|volts?|v|rpm|mph|metres?|meters?|feet|foot|ft|inch"

@@ -201,7 +201,7 @@ def corrected(
         return None
     at = words.index(CORRECTED)
     before, later = understood(words[:at], data), words[at + 1 :]
-    if before.is_whole and all(need in before.values for need in before.topic.needs):
+    if before.is_whole and len(before.values) > 1 and all(need in before.values for need in before.topic.needs):
         for key in before.values:
             for hit in (hit for reader in before.topic.slots[key] for hit in reader.take(later, 0, data)):
                 if hit.count == len(later):

@@ -23,6 +23,8 @@ _TPI_SAID = {
     "eleven": "11",
 }
 
+_THREAD = r"(?: (?:one|thread(?:ed)?|pitch|ones|series))?"
+
 # A piece that a line must have; the pattern; what is written for it.
 SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
     *(
@@ -37,9 +39,25 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for cue in ("tpi", "an inch", "per inch", "to the inch")
     ),
-    *(
-        ("not the ", rf"\bnot the {one}(?: (?:one|thread|pitch|ones))?  ?(?:but )?(?:the )?{other}\b", other)
+    *(  # not the coarse one
+        (f"{denied}{one}", rf"{before}\b{denied}{one}{_THREAD}\b{behind}", shown)
         for one, other in (("coarse", "fine"), ("fine", "coarse"))
+        for before, behind, shown in (
+            ("", rf"  ?(?:but )?(?:the )?{other}\b", other),
+            (rf"^(?=.*\b{other}\b)(.*?)", "", r"\1"),
+            ("", r"(?!.*\bpitch\b)", other),
+        )
+        for denied in ("not the ", "not ", "not a ")
+    ),
+    *(  # fine 5/8-18, coarse 3/8
+        (
+            f"{kind} ",
+            rf"(?<!and )(?<!or )\b{kind}{_THREAD}(?: \x02)? +((?:{FRACTION}|{COUNTED})(?: inch)?"
+            rf"(?:[ -](?:[1-4][0-9]|{'|'.join(_TPI_SAID)}))?)(?! ?(?:fine|coarse|un[cf]|mm|inch|in|deg|degrees|tube"
+            rf"|od|wall|thick|x|by|-)\b)(?![.0-9x/-])(?! (?:[0-9]|{'|'.join(_TPI_SAID)}))",
+            rf"\1 {kind}",
+        )
+        for kind in ("fine", "coarse")
     ),
     *(  # fine m10
         (

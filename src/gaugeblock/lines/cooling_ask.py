@@ -124,6 +124,20 @@ class ShareIn(Shaped):
             yield Hit(hit.count, hit.value, f"{hit.value}, {' '.join(words[at : at + hit.count])}")
 
 
+_GLYCOLS = frozenset(["antifreeze", "anti-freeze", "glycol", "ethylene", "propylene", "coolant", "eg", "pg"])
+_AND_WATER = r"(?:and|with|plus|n|in|mixed with) water"
+
+
+class _BareWater(Shaped):
+    """Water alone in a line is plain water; with antifreeze in the line it is a part of the mixture."""
+
+    __slots__ = ()
+
+    def take(self, words: tuple[str, ...], at: int, data: Refdata) -> Iterable[Hit]:
+        """The water of a line that names nothing to mix with it."""
+        return super().take(words, at, data) if _GLYCOLS.isdisjoint(words) else ()
+
+
 COOLANT = Topic(
     _coolant,
     "coolant",
@@ -154,9 +168,13 @@ COOLANT = Topic(
                 "neat",
                 cue=("neat", "straight", "pure", "undilut", "concentrat", "100"),
             ),
-            Shaped(r"(?:plain |straight |pure )?water", always("water"), "plain water"),
+            Shaped(r"(?:plain|straight|pure|only|just) water", always("water"), "plain water"),
+            _BareWater(r"water", always("water"), "plain water"),
         ),
-        "kind": (Named(_kinds, tail="mix|mixture|solution"),),
+        "kind": (
+            Named(_kinds, tail=rf"{_AND_WATER} (?:mix|mixture|solution)|mix|mixture|solution|{_AND_WATER}"),
+            Named(_kinds, lead="water (?:and|with|plus|n)|water mixed with", tail="mix|mixture|solution"),
+        ),
         "cap": (
             amount("stress", before="(?:with|under|at)(?: an?| the)?", say="{} cap"),
             amount("stress", after="(?:rad(?:iator)? |pressure )*cap", say="{} cap"),

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 _OF_THE_FIRST = frozenset(["it", "its", "it's", "they", "them", "this", "that", "those", "these"])
 _OF_NO_THREAD = "engagement in diameters"
 _NEARLY = 2  # words that were left
+_JOINED = frozenset(["and", "or"])
 
 
 def not_whole(question: str, words: tuple[str, ...], reading: Reading, data: Refdata) -> Reading | Answer:
@@ -39,6 +40,8 @@ def not_whole(question: str, words: tuple[str, ...], reading: Reading, data: Ref
             if is_near and reading.topic.is_meant(words)
             else (None if other.is_of_all else rules_of(words, data) or first_of_two(words, data)) or other
         )
+    if other is None and len(reading.unread) <= _NEARLY and not _JOINED.isdisjoint(words):
+        other = _two_values(put_right, data)
     other = other or _otherwise(put_right, reading, data) or _beside(words, put_right, reading, data)
     if other is None:
         from gaugeblock.plain.leaving import SHORT, left_round, of_a_named_bolt
@@ -150,7 +153,7 @@ def _named_bolt(name: str, plain: Reading, data: Refdata) -> Answer:
 
 def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading, data: Refdata) -> Answer | None:
     """The answer to the question of a line that has more beside it: what is not answered is told."""
-    from gaugeblock.plain.beside import alone, corrected, in_either_unit, twice
+    from gaugeblock.plain.beside import alone, corrected, in_either_unit
 
     again = corrected(words, understood, data)
     if again is not None:
@@ -158,11 +161,9 @@ def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading
     found = in_either_unit(words, reading, data)
     if found is not None:
         return Answer(as_said(found[0]), found[1], found[0].unit)
-    found = twice(put_right, data)
-    if found is not None:
-        from gaugeblock.plain.versus import told
-
-        return told(as_said(found[0]), found[0].unit, found[1])
+    got = _two_values(put_right, data)
+    if got is not None:
+        return got
     first = alone(words, understood, data)
     if first is None:
         return first_of_two(words, data)
@@ -171,6 +172,18 @@ def _beside(words: tuple[str, ...], put_right: tuple[str, ...], reading: Reading
     if other is None:
         return got.replace(read_as=f"{got.read_as}; not answered: {rest}")
     return got.replace(more=(*got.more, other))
+
+
+def _two_values(words: tuple[str, ...], data: Refdata) -> Answer | None:
+    """Two values of one option side by side: the bolt and the nut; None where a line has not two."""
+    from gaugeblock.plain.beside import twice
+
+    found = twice(words, data)
+    if found is None:
+        return None
+    from gaugeblock.plain.versus import told
+
+    return told(as_said(found[0]), found[0].unit, found[1])
 
 
 def _second(first: Reading, rest: tuple[str, ...], data: Refdata) -> Answer | None:

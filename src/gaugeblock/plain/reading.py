@@ -85,6 +85,7 @@ _ASKING = frozenset(["what", "which"])
 # What is asked with them of another answer than the one of a thing that nobody names: a torque.
 _FAR = (("how", "far"), ("how", "close"), ("how", "near"))
 _BY_HOW_MUCH = (("lower",), ("less",), ("higher",), ("worse",), ("better",), ("under",), ("below",), ("apart",))
+_SIZED, _OF_WHAT = frozenset(["spanner", "socket"]), frozenset(["for", "size", "sizes", "to", "on"])
 _OTHERS = frozenset(["angle", "drill", "flare", "flares", "fluid", "fuse", "gap", "gauge", "hose", "ratio", "wire"])
 
 
@@ -177,11 +178,12 @@ def _of_another(words: tuple[str, ...], topic: Topic) -> int:
     if topic.asks_for:
         return 0 if topic.is_meant(words) else _NOT_NAMED if topic.is_named else _NOT_ASKED
     asked = {after for one, after in pairwise(words) if one in _ASKING and after in _OTHERS}
+    is_sized = not _SIZED.isdisjoint(words[:1]) and not _OF_WHAT.isdisjoint(words[1:2])  # a spanner for it: no torque
     is_other = any(one.removesuffix("s") not in topic.signals for one in asked)
     is_far = topic.noun == "heat" and any(
         words[at : at + 2] in _FAR and words[at + 2 : at + 3] not in _BY_HOW_MUCH for at in range(len(words))
     )
-    return _NOT_NAMED if is_other or is_far else 0
+    return _NOT_NAMED if is_other or is_far or is_sized else 0
 
 
 def _called_again(words: tuple[str, ...], hits: list[list[tuple[str, Hit]]]) -> list[list[tuple[str, Hit]]]:
@@ -284,8 +286,9 @@ def _passed_over(
         word
         for at, here in enumerate(hits)
         for key, hit in here
-        if key in values and key not in topic.joined and not hit.doubt and hit.count > 1 and hit.value != values[key]
-        if read_at.isdisjoint(range(at, at + hit.count)) and topic.signal(words, at) < hit.count
+        if key in values and key not in topic.joined and not hit.doubt and hit.value != values[key]
+        if read_at.isdisjoint(range(at, at + hit.count))
+        if (hit.count > 1 and topic.signal(words, at) < hit.count) or words[at - 1] in _AND
         if any(min(at, places[key]) < n < max(at, places[key]) for n in parted)
         for word in words[at : at + hit.count]
     )

@@ -31,7 +31,8 @@ FIRST: dict[str, str] = {
         "the same size|nearest|closest|equivalent|can i use|coil| year|finer|coarser|half u|quarter u"
     ),
     "sized": (
-        "tpi|an inch|per inch|to the inch|not coarse|not a coarse|not fine|not a fine|not the coarse|not the fine|fine |coarse |found | in iron| in cast| in al| in mild|"
+        "tpi|an inch|per inch|to the inch|same|not coarse|not a coarse|not fine|not a fine|not the coarse|not the fine"
+        "|fine |coarse |found | in iron| in cast| in al| in mild|"
         " in steel| in brass|stick|fine thread|coarse thread| newtons|wheel speed"
     ),
     "fasteners": (

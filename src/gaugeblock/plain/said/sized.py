@@ -121,5 +121,11 @@ SAID: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
         )
         for _ in "1"
     ),
+    (  # the bolt head, is the nut the same
+        "same",
+        r"\b(bolt|screw|stud|head)s?  ?(?:and )?(?:is|are) (?:the |its |their )?nuts? (?:of )?(?:the )?same"
+        r"(?: size)?\b",
+        r"\1 and nut",
+    ),
     ("wheel speed", r"\bwheel speed sensors?\b", "speed sensor"),
 )

@@ -6,12 +6,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugeblock.answer.check import STOP
+from gaugeblock.answer.decision import ASK
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.lines.brakes.circuit import brake
 from gaugeblock.lines.brakes.hand import handbrake
 from gaugeblock.lines.brakes.hose import brake_hose
 from gaugeblock.lines.fuel.line import fuel_line
 from gaugeblock.lines.fuel.supply import fuel
+from gaugeblock.lookup import look_up
+from gaugeblock.units import in_unit
 
 CIRCUIT = {
     "master": ("1 in", "22 mm"),
@@ -122,3 +125,20 @@ def test_the_order_in_which_it_is_told_changes_nothing(options, data):
     except GaugeblockError:
         return
     assert first.as_dict() == fuel(**again).as_dict()
+
+
+@given(
+    st.sampled_from(("5/8 in", "3/4 in", "7/8 in", "1 in", "22 mm")),
+    st.sampled_from(("60 lbf", "90 lbf", "150 lbf", "500 N")),
+    st.sampled_from(("4", "5", "6", "7")),
+    st.sampled_from((None, "1", "2", "4", "6")),
+)
+def test_a_pressure_over_the_proof_of_a_hose_is_never_handed_over(
+    master: str, force: str, ratio: str, assist: str | None
+) -> None:
+    proof = look_up("lines/materials", "proof_pressure_minimum", item="hydraulic brake hose", state="proof test")
+    sheet = brake(master, force=force, ratio=ratio, assist=assist)
+    pressure = next(f for f in sheet.figures if f.quantity == "line_pressure")
+    is_over = in_unit(pressure.typical, pressure.unit, "psi") > in_unit(proof.typical, proof.unit, "psi")
+    assert (sheet.decision.kind == ASK) == is_over
+    assert not is_over or any(q.key == "rated" for q in sheet.questions)

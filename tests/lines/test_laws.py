@@ -311,3 +311,32 @@ EVERYDAY = [
 def test_at_least_half_of_everyday_lines_end_in_a_figure_to_use():
     kinds = [route(**keys).decision.kind for keys in EVERYDAY]
     assert kinds.count("use") >= len(kinds) / 2
+
+
+@pytest.mark.parametrize("soak", [None, "60 to 90 degC", "100 to 140 degC"])
+@pytest.mark.parametrize("gap", ["1.5 in", "3 in", "6 in"])
+@pytest.mark.parametrize("fluid", ["DOT 4", "DOT 3"])
+def test_a_line_is_told_of_its_hottest_case(fluid: str, gap: str, soak: str | None) -> None:
+    sheet = route(
+        "brake",
+        material="brazed double-wall steel tube",
+        od="3/16 in",
+        fluid=fluid,
+        fluid_state="wet",
+        beside="exhaust pipe",
+        gap=gap,
+        hot_od="2 in",
+        hot_temperature="350 to 420 degC",
+        hot_finish="0.7 to 0.8",
+        finish="0.3 to 0.5",
+        air="40 to 50 degC",
+        speed="3 to 10 m/s",
+        soak_air=soak,
+    )
+    cases = [f for f in sheet.figures if f.quantity == "line_temperature"]
+    hottest = max(cases, key=lambda f: f.high)
+    told = f"{hottest.key['case']}: estimated {hottest.low:.0f} to {hottest.high:.0f}".casefold()
+    candidates = sheet.decision.candidates
+    if sheet.decision.kind != "stop":
+        assert candidates
+        assert all(told in f"{c.then} {sheet.decision.do}".casefold() for c in candidates)

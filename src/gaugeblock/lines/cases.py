@@ -26,7 +26,8 @@ class Estimates(Value):
     """What the estimate adds to a sheet, with its worst case and the gap that case needs (None where there is none).
 
     ``is_enough`` where the hottest case, of inputs that were all given, is within every limit with its whole band;
-    ``guessed`` is the temperature of the hottest case where something stands in for what nobody gave in all of them.
+    ``guessed`` is the temperature of the hottest case in which something stands in for what nobody gave, where that is
+    hotter than all others.
     """
 
     __slots__ = ("found", "guessed", "is_enough", "needed", "worst")
@@ -103,7 +104,8 @@ def estimates(inputs: dict[str, Figure], stands_in: str, line: Line, judged: Jud
         )
         found += Found((shielded,), (), (Caution(text, "note", (shielded.id,), "calculated"),))
     is_enough = bool(held) and worst.case == "hot soak" and all(c.result == OK for c in held)
-    return Estimates(found, worst, needed, is_enough)
+    hotter = next((c.figure for c in solved if c.stands_in and c.estimate.high > worst.high), None)
+    return Estimates(found, worst, needed, is_enough, hotter)
 
 
 def _guessed(case: Case, judged: Judged) -> list[Check]:

@@ -188,9 +188,10 @@ def _then(limit: Figure, temperature: Figure | None) -> str:
     if temperature.basis != "derived":
         return "stop: it is too hot" if _is_hotter(limit, temperature) else left(limit, temperature)
     low, high = (end(temperature, temperature.unit) for end in (low_end, high_end))
+    when = f"{temperature.key['case']}: " if temperature.key.get("case") else ""
     if not low < high:
-        return f"estimated {high:.0f} {temperature.unit}, without a band"
-    end, said = low_end(limit, temperature.unit), f"estimated {low:.0f} to {high:.0f} {temperature.unit}"
+        return f"{when}estimated {high:.0f} {temperature.unit}, without a band"
+    end, said = low_end(limit, temperature.unit), f"{when}estimated {low:.0f} to {high:.0f} {temperature.unit}"
     return f"{said}{too_hot_by(temperature, end)}"
 
 

@@ -88,7 +88,7 @@ def route_of(
     doubted = doubts(line, inputs, data)
     found += doubted
     governs = measured if measured is not None else more.worst.figure() if more.worst is not None else None
-    told = governs if governs is not None else more.guessed
+    told = governs if measured is not None or more.guessed is None else more.guessed
     wet = (*vapour(judged.fluid.item), *boils(judged.fluid.item, governs))
     found += Found((), (), (*judged.cautions, *wet, *line_rules.written(words), *line_rules.shop(line, data)))
     found = (first or Found()) + found + words.found()

@@ -62,7 +62,12 @@ def _rated(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Ques
         f"{number_only(pressure, data)} with that foot; a brake hose by the federal rule is proved at"
         f" {number_only(proof, data)}"
     )
-    return [(Check(name, CANNOT_TELL, said, subject="rated", bears=INFORM), None)]
+    unit = pressure.unit
+    if pressure.typical <= in_unit(proof.typical, proof.unit, unit):
+        return [(Check(name, CANNOT_TELL, said, subject="rated", bears=INFORM), None)]
+    text = "Measure the pedal ratio and the booster again. What pressure stands the weakest hose or tube, by its maker?"
+    said = f"{said}, and this is more"
+    return [(Check(name, CANNOT_TELL, said, subject="rated", bears=ASK), Question(FILL_IN, text, "rated", (name,)))]
 
 
 def _stroke(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Question | None]]:

@@ -33,7 +33,8 @@ def when(of: Circuit) -> str:
     ratio = got["ratio"].number
     boost = ", without a booster" if of.kind != SLAVE else ""
     if "assist" in got:
-        boost = f" and a booster that makes it {float(got['assist'].value):g} times as much"
+        times = float(got["assist"].value)
+        boost = f" and a booster that makes it {times:g} times as much" if times != 1 else ", without a booster"
     return f"with {got['force'].text} on a pedal of {ratio} to 1{boost}"
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -239,3 +241,13 @@ def test_the_fuse_of_a_power_says_that_its_volts_were_taken() -> None:
 
     assert "12 V (taken" in fuse("110 W").title
     assert "taken" not in fuse("110 W", voltage="12 V").title
+
+
+@pytest.mark.parametrize("wire", ["18 AWG", "16 AWG", "14 AWG", "10 AWG"])
+@pytest.mark.parametrize("current", ["9.2 A", "12 A", "25 A", "40 A"])
+@pytest.mark.parametrize("fuse", [None, "7.5 A", "20 A"])
+def test_no_fuse_is_ordered_for_a_wire_that_is_stopped(fuse: str | None, current: str, wire: str) -> None:
+    sheet = circuit(current=current, length="10 ft", wire=wire, fuse=fuse)
+    told = " ".join(c.text for c in sheet.cautions if "fuse at the battery" in c.text)
+    assert bool(re.search(r"Put a [0-9.]+ A fuse", told)) == (sheet.decision.kind != "stop")
+    assert "fuse at the battery" in told

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
-from gaugeblock.answer.decision import MOST_CANDIDATES, USE, Candidate, Decision, ask, stop, use
+from gaugeblock.answer.decision import MOST_CANDIDATES, STOP, USE, Candidate, Decision, ask, stop, use
 from gaugeblock.answer.making import base, derived
 from gaugeblock.answer.printing import significant_by_side
 from gaugeblock.answer.question import MEASURE, Question
@@ -68,7 +68,8 @@ class Answer:
             figures.append(fuse.coil(self.data))
         figures += [b.figure for c in found for b in (c.required, c.actual) if b is not None and b.figure is not None]
         decision = self.decision(found)
-        cautions = words.cautions(near, self.built[0], self.load, self.of, self.data)
+        size = self.load.fuse if decision.kind != STOP else None  # it must not be put on the wire that is stopped
+        cautions = words.cautions(near, size, self.built[0], self.load, self.of, self.data)
         unique = list({f.id: f for f in figures}.values())
         is_used = decision.kind == USE
         drawings = words.drawings(self.of, self.load, self.shown[0], self.built[0], self.data) if is_used else []

@@ -131,10 +131,14 @@ def refused(setting: Setting) -> str:
     return f"no wire up to {SIZES[-1]} for: {when(setting, tuple(w.key for w in setting.ways))}"
 
 
-def cautions(near: Figure, wire: Conductor, load: Load, of: Circuit, data: Refdata) -> list[Caution]:
-    """What can hurt: the unfused wire; what the table is and is not."""
+def cautions(
+    near: Figure, rating: Figure | None, wire: Conductor, load: Load, of: Circuit, data: Refdata
+) -> list[Caution]:
+    """What can hurt: the unfused wire, with the ``rating`` of its fuse where that may be fitted; what the table is and
+    is not.
+    """
     far = printed(near, data)
-    size = f"a {printed(load.fuse, data)} fuse" if load.fuse is not None else "the fuse"
+    size = f"a {printed(rating, data)} fuse" if rating is not None else "the fuse"
     fire = (
         f"Put {size} at the battery, within {far} of wire (boat rule): a short ahead of it is stopped by nothing but"
         " fire."

@@ -212,20 +212,17 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
         rows = found[:1] or [way.figure for way in open_ways(at, miss, data)]
         return wished_ways(want, rows, "wanted" in piece.wish.confirmed, draft)
     if not found:
-        return _open_keys(at, miss, draft)
+        ways = _open_keys(at, miss, draft)
+        dry = _of_threads(piece, (CONDITION,), draft) if ways else ""
+        return [way.replace(when=", and ".join(t for t in (way.when, dry) if t)) for way in ways]
     if found[0].quantity in LIMITS:
         what = LIMITS[found[0].quantity]
         draft.check(Check(HABIT, CANNOT_TELL, f"a limit alone is printed, no torque: {what}", bears=ASK))
         draft.ask(Question(ASK_MAKER, "Ask the part's maker for its torque.", "maker.torque", (HABIT,)))
         return [table_way(found[0], data, "the part's maker names no other", what)]
     when = UNCONFIRMED if any(q.key == "maker.torque" for q in draft.questions) else ""
-    if piece.condition and piece.condition != "dry":
-        when = "the threads are clean and dry"
-        reason = f"the figure is not printed for {threads(piece.condition)}, which may turn easier and clamp harder"
-        draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
-        names = (CONDITION, HABIT) if found[0].basis == "common practice" else (CONDITION,)
-        text = f"Ask the part's maker for the torque of {threads(piece.condition)}, or clean and dry the threads."
-        draft.ask(Question(ASK_MAKER, text, "maker.torque", names))
+    names = (CONDITION, HABIT) if found[0].basis == "common practice" else (CONDITION,)
+    when = _of_threads(piece, names, draft) or when
     if found[0].basis == "common practice":
         draft.check(Check(HABIT, CANNOT_TELL, "no publication was found: this is what the trade does", bears=ASK))
         if not when:
@@ -235,6 +232,17 @@ def _ways(piece: Piece, at: dict[str, str], found: list[Figure], miss: LookupMis
             draft.ask(Question(ASK_MAKER, text, "maker.torque", (HABIT,)))
         when = when or "the part's maker says the same, or says nothing"
     return [table_way(found[0], data, when)]
+
+
+def _of_threads(piece: Piece, names: tuple[str, ...], draft: Draft) -> str:
+    """Asks for the torque of threads that are not dry, for which none is printed; the condition of the one that is."""
+    if not piece.condition or piece.condition == "dry":
+        return ""
+    reason = f"the figure is not printed for {threads(piece.condition)}, which may turn easier and clamp harder"
+    draft.check(Check(CONDITION, CANNOT_TELL, reason, bears=ASK))
+    text = f"Ask the part's maker for the torque of {threads(piece.condition)}, or clean and dry the threads."
+    draft.ask(Question(ASK_MAKER, text, "maker.torque", names))
+    return "the threads are clean and dry"
 
 
 def _with_turned(ways: list[Way], piece: Piece, data: Refdata) -> list[Way]:

@@ -7,7 +7,7 @@ is refused as it was. A word for a measure (pressure, depth) holds for the figur
 from __future__ import annotations
 
 import re
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 
@@ -75,12 +75,16 @@ _SURFACES = {
     "aluminum": "aluminium",
     "dull": "oxidised",
 }
+# A number of these is what somebody has, and no name of a row.
+_LOADS = frozenset("a amp amps ampere amperes w watt watts hp bhp kw rpm mph kph".split())
 # What has its own answer, with checks that a bare number would leave out.
 _ASKED_ALONE = ("fasteners/torques",)
 
 
 def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     """The rows whose key, names or quantities have every word of a line; None for a word that none has."""
+    if any(one[:1].isdigit() and unit in _LOADS for one, unit in pairwise(words)):
+        return None  # 105 amps is no insulation of 105 degC
     if not TURNING.isdisjoint(words):
         return _of_another_metal(words, data)
     found = _listed(words, data) or _of_a_surface(words, data)

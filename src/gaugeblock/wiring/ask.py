@@ -257,7 +257,7 @@ FUSE = Topic(
     {
         "current": (SHARED, *CIRCUIT.slots["current"]),
         **{key: CIRCUIT.slots[key] for key in ("voltage", "wire", "insulation", "air", "bundle", "length")},
-        "fitted": (amount("current", after="(?:fuses?|breakers?)", say="{} fuse"),),
+        "fitted": (amount("current", after="(?:fuses?|(?:circuit[- ])?breakers?)", say="{} fuse"),),
         LOADS: (
             Shaped(
                 r"(?P<n>[2-9]|both|two|pair of|twin) (?P<what>(?:spot ?|driving |fog |head ?|work |round )*"

@@ -176,11 +176,11 @@ def proof_check(strain: Strain, found: Joint, whose: str) -> Check:
 
 
 def slippery(proof: Check, strain: Strain, whose: str, dry: DryHere | None = None) -> Caution | None:
-    """A caution where a torque of a table, or worked out, passes proof at the lowest friction on record, though not at
+    """A caution where a torque that is no maker's passes proof at the lowest friction on record, though not at
     the usual one; with what the dry torque would come to on threads that are not dry.
     """
     share = strain.share
-    if whose != TABLE or share is None or proof.result != CANNOT_TELL or share.high is None or share.high <= 100:
+    if whose == MAKER or share is None or proof.result != CANNOT_TELL or share.high is None or share.high <= 100:
         return None
     is_more = dry is not None and dry.highest > share.high * _AS_SLIPPERY
     and_dry = f" The dry torque, {dry.number}, reaches {dry.highest:.0f} %." if dry is not None and is_more else ""

@@ -50,16 +50,22 @@ def test_a_wish_that_is_met_is_used() -> None:
 
 
 def test_the_share_that_may_be_gone_stands_for_the_one_that_no_longer_starts() -> None:
-    """65 Ah x 50 % / 60 mA = 541.7 h = 22.57 days; beyond 40 % it is told that it is not sure to start."""
-    sheet = parked("40 mA", battery="65 Ah", used="50 %")
-    assert sheet.decision.figures[0].typical == pytest.approx(65 * 0.5 / 0.040 / 24)
-    assert sheet.decision.kind == USE
-    assert "no longer sure to start" in sheet.decision.do
+    """65 Ah x 50 % / 40 mA = 812.5 h; beyond 40 % it is not sure to start, and that time stands first."""
+    decision = parked("40 mA", battery="65 Ah", used="50 %").decision
+    assert decision.kind == ASK
+    assert [f.typical for f in decision.figures] == pytest.approx([65 * 0.4 / 0.040 / 24, 65 * 0.5 / 0.040 / 24])
+    assert "no longer sure to start" in parked("40 mA", battery="65 Ah", used="50 %").checks[-1].reason
     assert "still starts" in parked("40 mA", battery="65 Ah", used="30 %").decision.do
-    asked = parked("60 mA", battery="65 Ah", used="50 %").decision
-    assert asked.kind == ASK
-    assert asked.figures[0].typical == pytest.approx(22.57, abs=0.005)
+    both = parked("60 mA", battery="65 Ah", used="50 %").decision
+    assert (both.kind, both.figures[1].typical) == (ASK, pytest.approx(22.57, abs=0.005))
     assert parked("40 mA", battery="65 Ah", used="5 %").decision.kind == NONE
+
+
+@pytest.mark.parametrize("used", ["5 %", "20 %", "40 %", "41 %", "60 %", "90 %"])
+def test_the_first_time_is_never_longer_than_it_is_sure_to_start(used: str) -> None:
+    sure = parked("35 mA", battery="60 Ah").decision.figures[0].typical
+    sheet = parked("35 mA", battery="60 Ah", used=used)
+    assert sheet.decision.kind == NONE or sheet.decision.figures[0].typical <= sure * (1 + 1e-9)
 
 
 def test_a_battery_that_is_left_open_is_named() -> None:

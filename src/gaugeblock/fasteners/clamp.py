@@ -180,7 +180,9 @@ def slippery(proof: Check, strain: Strain, whose: str, dry: DryHere | None = Non
     the usual one; with what the dry torque would come to on threads that are not dry.
     """
     share = strain.share
-    if whose == MAKER or share is None or proof.result != CANNOT_TELL or share.high is None or share.high <= 100:
+    if share is None or proof.result != CANNOT_TELL or share.high is None or share.high <= 100:
+        return None
+    if whose == MAKER or (whose != TABLE and dry is not None):  # of the dry torque it is told by itself
         return None
     is_more = dry is not None and dry.highest > share.high * _AS_SLIPPERY
     and_dry = f" The dry torque, {dry.number}, reaches {dry.highest:.0f} %." if dry is not None and is_more else ""

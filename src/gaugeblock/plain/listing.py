@@ -76,7 +76,9 @@ _SURFACES = {
     "dull": "oxidised",
 }
 # A number of these is what somebody has, and no name of a row.
-_LOADS = frozenset(["a", "amp", "amps", "ampere", "amperes", "w", "watt", "watts", "hp", "bhp", "kw", "rpm", "mph", "kph"])
+_LOADS = frozenset(
+    ["a", "amp", "amps", "ampere", "amperes", "w", "watt", "watts", "hp", "bhp", "kw", "rpm", "mph", "kph"]
+)
 # What has its own answer, with checks that a bare number would leave out.
 _ASKED_ALONE = ("fasteners/torques",)
 

@@ -76,7 +76,7 @@ BATTERY_STARTER = """\
 #reserve = "100 min"                    # or its reserve capacity
 #draw = "35 mA"                         # of the vehicle at rest, measured
 #days = "21 days"                       # that it is to stand
-#used = "50 %"                          # share of its charge that may be gone by then
+#used = "30 %"                          # share of its charge that may be gone by then
 #notes = ""
 """
 

@@ -118,18 +118,44 @@ def judged(of: Parked, asked: dict[str, str | None], data: Refdata) -> Sheet:
     share = _no_start(data) if of.used is None else stated(of.used, "discharge_to_no_start", "used", data)
     if of.draw is None or draw is None:
         return _draw_for(of, charge, share, title, asked, data)
-    number = units.from_base(calc.parking_time(base(charge), base(share), base(draw)), "days")
-    key = {"draw": of.draw.text, "battery": printed(charge, data)}
-    time = derived("parking_time", "parking_time", number, "days", (charge, share, draw), data, key=key)
-    checks, questions = _checks(of, draw, time, data)
+    time = _time(of.draw, charge, share, draw, data)
+    starts = _time(of.draw, charge, _no_start(data), draw, data)
+    is_over = of.used is not None and base(starts) < base(time)
+    checks, questions = _checks(of, draw, starts if is_over else time, data)
     do = f"A full battery of {number_only(charge, data)} loses {number_only(share, data)} of its charge in that time."
     do = f"{do} {_sooner(share, data)}" if of.used is not None else do
     decision = decided(VERB, time, checks, do if not any(c.asks for c in checks) else "")
-    if decision.kind == ASKS:
+    if is_over:
+        checks, questions, decision = _over(starts, time, share, checks, questions, data)
+    elif decision.kind == ASKS:
         decision = _asked(decision, time, checks, share, data, is_own=of.used is not None)
-    return Sheet(
-        title, asked, data, [time, charge, share, draw], checks, _cautions(), decision=decision, questions=questions
-    )
+    figures = [*([starts] if is_over else []), time, charge, share, draw]
+    return Sheet(title, asked, data, figures, checks, _cautions(), decision=decision, questions=questions)
+
+
+def _time(typed: Measure, charge: Figure, share: Figure, draw: Figure, data: Refdata) -> Figure:
+    """How long a share of the charge lasts."""
+    number = units.from_base(calc.parking_time(base(charge), base(share), base(draw)), "days")
+    key = {"draw": typed.text, "battery": printed(charge, data), "used": printed(share, data)}
+    return derived("parking_time", "parking_time", number, "days", (charge, share, draw), data, key=key)
+
+
+def _over(
+    starts: Figure, time: Figure, share: Figure, checks: list[Check], questions: list[Question], data: Refdata
+) -> tuple[list[Check], list[Question], Decision]:
+    """A share that is more than a battery starts with: how long it is sure to start, and then the time that was asked
+    for.
+    """
+    name = "start after that"
+    said = _sooner(share, data)
+    check = Check(name, CANNOT_TELL, said.rstrip("."), subject="used", bears=ASK)
+    question = Question(FILL_IN, "Must it start by itself then, or will it be charged first?", "used", (name,))
+    both = [
+        Candidate(starts, "it must start by itself", "full, with this draw"),
+        Candidate(time, "it is charged before it is started", f"{number_only(share, data)} of its charge is gone then"),
+    ]
+    names = [name, *(c.name for c in checks if c.asks)]
+    return [*checks, check], [question, *questions], ask(VERB, both, names, question.text)
 
 
 def _no_start(data: Refdata) -> Figure:

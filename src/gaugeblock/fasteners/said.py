@@ -110,9 +110,11 @@ def _disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
     friction = found.friction
     figures = [f for f in (found.published, friction.factor, found.proof) if f is not None]
     out = [c for f in figures if (c := _disagreement(f)) is not None]
-    if "stainless" in friction.rubs:
-        rules = [r for r in data.statements("fasteners") if r["subject"] == "stainless"]
-        out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
+    subjects = ["stainless"] if "stainless" in friction.rubs else []
+    if any("12.9" in cell for cell in found.key.values()) and "plated" in found.key.get("condition", ""):
+        subjects.append("plated bolts of class 12.9")
+    rules = [r for r in data.statements("fasteners") if r["subject"] in subjects] if subjects else []
+    out += [Caution(r["statement"], r["severity"], (), r["source"] or r["basis"]) for r in rules]
     if friction.assumed:
         out.append(Caution(friction.assumed, "damage", (friction.factor.id,), "assumed"))
     return tuple(out)

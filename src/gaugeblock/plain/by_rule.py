@@ -50,7 +50,7 @@ _MODULES: tuple[tuple[str, str], ...] = (
     (
         "lines",
         "37 bubble ring seal 3/8-24 e85 e-85 e_85 ethanol methanol flex_fuel"
-        " clip clamp support secur fasten fixing saddle bracket",
+        " clip clamp support secur fasten fixing saddle bracket alumin ally alloy",
     ),
     (
         "wiring",

@@ -50,6 +50,12 @@ _SUBJECTS = (
         shown=_of_pipe_clips,
     ),
     Subject(
+        "aluminium tube as a brake line",
+        (r"alumini?um|ally|alloy", r"brakes?", r"lines?|pipes?|tub(?:es?|ing)"),
+        ("hydraulic brake line, aluminium",),
+        unless=r"torque|tight\w*|lbs?|lbf|nm|clips?|clamps?|far apart|caliper|bracket|master|drums?|nickel|psi|bar",
+    ),
+    Subject(
         "fuel hose and ethanol",
         (
             r"e ?-?85|ethanol|methanol|flex"

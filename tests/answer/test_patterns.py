@@ -12,9 +12,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugeblock import domains
-from gaugeblock.answer.asking import END, Shaped, Topic
+from gaugeblock.answer.asking import END, Shaped, Topic, amount
 from gaugeblock.answer.patterns import alternatives, first_letters, part_for
+from gaugeblock.answer.phrases import spoken
 from gaugeblock.plain.words import words_of
+from gaugeblock.tables.load import refdata
 
 TOPICS: list[Topic] = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
 PATTERNS = sorted(
@@ -102,3 +104,27 @@ def test_the_letters_with_which_a_pattern_begins(pattern: str, letters: str) -> 
 @pytest.mark.parametrize("pattern", [r"\w+", ".", "[^a]", r"[\w.]", "a?", "(?:a|b?)", "", r"(?P<a>x)?(?P=a)", r"\d"])
 def test_what_cannot_be_told_or_can_be_nothing_has_no_letters(pattern: str) -> None:
     assert first_letters(pattern) is None
+
+
+def test_a_phrase_is_read_with_its_hyphen_and_without() -> None:
+    phrases = spoken({"anti-seize": "anti-seize", "dry (clean)": "dry", "four wheel": "4", "bush": "bush"})
+    read = ("anti-seize", "anti seize", "antiseize", "dry clean", "4 wheel", "four wheels", "bushes")
+    assert {p: phrases.get(p) for p in read} == {
+        "anti-seize": "anti-seize",
+        "anti seize": "anti-seize",
+        "antiseize": "anti-seize",
+        "dry clean": "dry",
+        "4 wheel": "4",
+        "four wheels": "4",
+        "bushes": "bush",
+    }
+
+
+@pytest.mark.parametrize(
+    ("line", "value"), [("24 volts", "24 V"), ("6 v", "6 V"), ("3 volts", ""), ("500 mv", ""), ("12", "")]
+)
+def test_an_amount_is_no_less_than_its_least(line: str, value: str) -> None:
+    """Three volts are lost, and no system's voltage; a bare number is none either."""
+    reader = amount("voltage", least=5)
+    hits = list(reader.take(words_of(line), 0, refdata()))
+    assert [hit.value for hit in hits] == ([value] if value else [])

@@ -187,7 +187,6 @@ OPEN = {
     "setup rear 'ring gear'": "step",
     'axle --material 4340 --diameter "1-1/4 in" --wheel-load "1000 lb" --grip 0.9 --radius "13 in"': "treatment",
     f"axle {AXLE} {Q_AND_T}": "temper",
-    'circuit --current "28 A" --length "12 ft"': "voltage",
     "exhaust gap": "to",
     "exhaust joint": "kind",
     'exhaust run --length "100 in" --od "2 in" --wall ".065 in"': "material",
@@ -278,3 +277,15 @@ def test_a_column_is_of_one_unit(line: str) -> None:
     rows = [row for row in found.text(columns=120).splitlines() if re.search("PUBLISHED|HABIT|CALCULATED", row)]
     torques = [re.findall(r"(?:N\*m|lbf\*ft|lbf\*in)", row) for row in rows]
     assert len({tuple(units) for units in torques if units}) == 1
+
+
+@pytest.mark.parametrize("line", ["3/8-16 grade 8", "m8 8.8", "1/4-28 grade 8", "m12 10.9", "spark plug 14 mm"])
+def test_the_two_numbers_of_a_row_are_in_two_units(line: str) -> None:
+    found = ask(line)
+    if not isinstance(found, Table):
+        return
+    for row in found.text(columns=100).splitlines():
+        pair = re.search(r"[0-9] (lbf\*ft|lbf\*in|N\*m) +[0-9.,]+(?: to [0-9.]+)? (lbf\*ft|lbf\*in|N\*m)", row)
+        if pair is not None:
+            assert ("N*m" in pair.groups()) == (pair[1] != pair[2]), row
+            assert pair[1] != pair[2], row

@@ -10,9 +10,12 @@ from pathlib import Path
 import pytest
 
 from gaugeblock.audit import digest
+from gaugeblock.audit.packets import audit_record
 from gaugeblock.audit.tables import audit_refdata, read_next, tally
 from gaugeblock.cli import main
+from gaugeblock.errors import InputError
 from gaugeblock.packet import make
+from gaugeblock.packet.record import read_record
 from gaugeblock.tables.load import Refdata, refdata
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -105,3 +108,44 @@ def test_a_publication_says_how_many_answers_rest_on_it_in_good_english() -> Non
         count = re.match(r" *([0-9]+) (answers? rests?)", line)
         assert count is not None, line
         assert count[2] == ("answer rests" if count[1] == "1" else "answers rest")
+
+
+def test_a_disagreement_names_its_sources_and_how_far_apart_they_are() -> None:
+    data = refdata()
+    rows = [f for f in audit_refdata(data)["findings"] if f["kind"] == "sources disagree"]
+    known, named = set(data.listing("sources")), 0
+    for row in rows:
+        text, sources = row["text"].rsplit(": ", 1)
+        assert set(sources.split(", ")) <= known | {"habit"}, row["text"]
+        named += sum(name in known for name in sources.split(", "))
+        ends = re.search(r"(-?[0-9.e+-]+) to (-?[0-9.e+-]+) \S+(?: \((-?[0-9]+)% apart\))?$", text)
+        assert ends is not None, text
+        low, high = float(ends[1]), float(ends[2])
+        assert low < high
+        if low > 0:
+            assert int(ends[3]) == pytest.approx((high / low - 1) * 100, abs=0.6 + 0.1 * high / low)
+    assert named > len(rows) > 0
+
+
+def test_a_weak_input_is_called_what_it_is() -> None:
+    """A link of common practice, and one that is known from memory, in the audit of a packet."""
+    record = make.make(str(ROOT / "reports" / "examples" / "demo.toml")).record
+    told = [f["text"] for f in audit_record(record)["findings"] if f["kind"] == "weak input"]
+    links = {f["evidence"]["id"]: f["evidence"] for s in record["sheets"] for f in s["figures"] if f["evidence"]}
+    seen = set()
+    for text in told:
+        weak, link = re.search(r"rests on (common practice|memory): (.*)$", text).groups()  # type: ignore[union-attr]
+        if link in links:
+            assert (links[link]["basis"] == "common practice") == (weak == "common practice")
+            seen.add(weak)
+    assert seen == {"common practice", "memory"}
+
+
+@pytest.mark.parametrize(
+    ("text", "said"), [('{"a": 1', "ends too early"), ('{"a": ', "ends too early"), ('{"a" 1}      ', "not JSON (line")]
+)
+def test_a_packet_that_was_cut_off_is_told_from_one_that_is_none(tmp_path: Path, text: str, said: str) -> None:
+    packet = tmp_path / "packet.json"
+    packet.write_text(text, encoding="utf-8")
+    with pytest.raises(InputError, match=re.escape(said)):
+        read_record(packet)

@@ -326,3 +326,13 @@ def test_bodies_that_make_no_sense_are_refused():
         c.Moves(up=-0.1)
     with pytest.raises(ValueError, match="square"):
         c.Box("b", (0, 0, 0), (1, 1, 1), ((1, 0, 0), (1, 1, 0), (0, 0, 1)))
+
+
+@pytest.mark.parametrize("away", [(0.3, 0.0, 0.2), (0.0, 0.25, -0.4), (0.2, 0.3, 0.4), (-0.1, 0.0, 0.5)])
+def test_the_least_gap_of_two_solids_comes_up_to_the_gap_that_is_found(away: tuple[float, float, float]) -> None:
+    """Two solids apart in height too: the plane between them bounds the gap from below, and closes on it."""
+    disc = c.Cylinder((0.0, 0.0, 0.0), (0.0, 0.0, 1.0), 0.005, 0.03)
+    box = c.Box("box", away, (0.02, 0.03, 0.01))
+    high, low, _ = c._solid_gap(disc, box)
+    assert low == pytest.approx(high, abs=2 * c.TOLERANCE)
+    assert 0 < low <= high * (1 + 1e-12)

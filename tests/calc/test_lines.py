@@ -458,3 +458,10 @@ def test_clips_take_arrays():
 def test_wall_and_pressure_are_inverse(stress, wall, diameter, factor):
     pressure = line_parts.pressure_of_wall(stress, wall, diameter, factor)
     assert line_parts.wall_for_pressure(pressure, stress, diameter, factor) == pytest.approx(wall, rel=1e-12)
+
+
+def test_where_the_correlation_of_cross_flow_is_stated_to_hold() -> None:
+    """Churchill and Bernstein: for all Re Pr of 0.2 and more (Incropera, Fundamentals of Heat and Mass Transfer, 6th
+    ed., Eq. 7.54).
+    """
+    assert pytest.approx(0.2) == heat.REYNOLDS_PRANDTL_MINIMUM

@@ -39,6 +39,11 @@ def _circuit() -> Callable[..., Sheet]:
     return circuit
 
 
+def _voltages(_data: Refdata) -> tuple[str, ...]:
+    """Of the systems that are built; 12 V is taken where none was said."""
+    return ("12 V", "24 V")
+
+
 def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     """The cable of a starter is judged alone, however the current comes back; of which sizes one is to be is told."""
     values = {key: value for key, value in by_area(values).items() if key != "choice"}
@@ -210,6 +215,7 @@ CIRCUIT = Topic(
     needs=("current", "length"),
     settle=_settle,
     table="circuits",
+    columns={"voltage": _voltages},
     asks_for=r"wir(?:es?|ing)|cables?|gauge|gage|awg|ga|leads?|drop|starter",
     asks_back=r"(?:size|gauge|how (?:big|thick|heavy)).*\b(?:cables?|wires?|wiring)"
     r"|(?:cables?|wires?|wiring)\b.*(?:size|gauge|how (?:big|thick|heavy)|for (?:an? )?[0-9.]+ (?:amps?|a|w|watts?)$)",

@@ -20,6 +20,15 @@ _HEADERS = (
 )
 # A piece that a line must have; the pattern; what is written for it.
 SAID_APART: tuple[tuple[str, str, str | Callable[[re.Match[str]], str]], ...] = (
+    (
+        "rough",
+        r"\b(?:a |the |some |just )?rough(?:ly)?(?= (?:tensile|strength|number|figure|idea|guess|size|weight|length"
+        r"|torque|hardness|what|how|which))",
+        "",
+    ),
+    (" u ", r"\b(for|of|make|making|bend|bending|need|want) (?:me )?an? u (?=with|of|at|on|in)", r"\1 a 180 deg bend "),
+    ("rough", r"(?:,| )+roughly *$", ""),
+    ("number will do", r"\b(?:a |the )?number will do\b", ""),
     ("inner ", r"\binner (?=(?:wings?|fenders?|guards?|arch(?:es)?)\b)", ""),
     (" via ", r"\bvia\b", "through"),
     (

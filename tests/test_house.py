@@ -25,7 +25,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("tables",),
     ("spreads", "asked"),
     ("ranking",),
-    ("lookup", "frames", "span", "known"),
+    ("lookup", "frames", "span", "known", "listed", "typed"),
     ("calc",),
     ("drawing",),
     ("answer",),

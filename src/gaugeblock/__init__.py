@@ -255,15 +255,21 @@ __all__ = [
 ]
 
 
-def __getattr__(name: str) -> object:
-    from importlib import import_module
+if not TYPE_CHECKING:  # to a type checker a name that is not above is none
 
-    home = _FACE.get(name)
-    if home is None and name in __all__:
-        home = import_module("gaugeblock.domains").answers().get(name)
-    if home is None:
-        raise AttributeError(f"module 'gaugeblock' has no attribute {name!r}")
-    return getattr(import_module(home), name)
+    def __getattr__(name: str) -> object:
+        from importlib import import_module
+
+        home = _FACE.get(name)
+        if home is None and name in __all__:
+            home = import_module("gaugeblock.domains").answers().get(name)
+        if home is None:
+            raise AttributeError(f"module 'gaugeblock' has no attribute {name!r}")
+        found = getattr(import_module(home), name)
+        if not isinstance(found, type):
+            found = import_module("gaugeblock.typed").guarded(found, name)
+        globals()[name] = found
+        return found
 
 
 def __dir__() -> list[str]:

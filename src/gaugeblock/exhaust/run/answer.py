@@ -20,6 +20,7 @@ from gaugeblock.exhaust.run.hanging import Hung, hung, loads, pipe_mass, whole_m
 from gaugeblock.exhaust.run.shape import Shape
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.known import parse_known
+from gaugeblock.listed import items
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import Measure, parse_measure
 from gaugeblock.value import Value, put
@@ -140,7 +141,7 @@ def _given(typed: str | None, dim: str, where: str) -> Measure | None:
 
 def _hangers(places: str | None, length: str | None, limit: str | None) -> list[Hanger]:
     long, most = _given(length, "length", "hanger length"), _given(limit, "force", "hanger limit")
-    return [Hanger(place(p.strip(), "hangers"), long, most) for p in (places or "").split(",") if p.strip()]
+    return [Hanger(place(p, "hangers"), long, most) for p in items(places or "", "hangers") if p]
 
 
 def _flex(flex: str | None, kind: str | None, travel: str | None, rate: str | None, area: str | None) -> Flex | None:

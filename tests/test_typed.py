@@ -2,28 +2,34 @@
 
 from __future__ import annotations
 
+import ast
+import contextlib
 import inspect
 import pickle
+import re
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 import gaugeblock
-from gaugeblock import typed
+from gaugeblock import domains, typed
+from gaugeblock.cli import main
 from gaugeblock.driveline.axles import answer as axles
 from gaugeblock.driveline.propshafts import answer as propshafts
-from gaugeblock.errors import GaugeblockError, InputError
+from gaugeblock.errors import GaugeblockError, InputError, LookupMiss
 from gaugeblock.lines.fuel import keys as fuels
 from gaugeblock.lines.keys import KEYS as LINE_KEYS
 
+SRC = Path(gaugeblock.__file__).parent
 FUNCTIONS = [n for n in gaugeblock.__all__ if not isinstance(getattr(gaugeblock, n), type)]
 # Options that a function takes without naming each.
 MORE = {
     "axle": axles.KEYS,
     "axle_compared": axles.KEYS,
     "shaft": propshafts.KEYS,
-    "route": tuple(k for k in LINE_KEYS if k not in ("service", "class")),
+    "route": tuple("klass" if k == "class" else k for k in LINE_KEYS if k != "service"),
     "fuel_line": fuels.ALL,
     "look_up": ("thread",),
 }
@@ -103,7 +109,7 @@ def test_a_blank_is_refused_by_its_option(name: str, option: str) -> None:
 
 @pytest.mark.parametrize("name", FUNCTIONS)
 def test_what_cannot_be_none_is_not(name: str) -> None:
-    always = {k for k, p in named(name).items() if p.annotation in ("str", "bool")}
+    always = {k for k, p in named(name).items() if p.annotation in ("str", "bool") and p.kind != p.VAR_POSITIONAL}
     for option in {*needed(name), *always}:
         error = refusal(name, **{option: None})
         assert error is not None
@@ -159,3 +165,98 @@ def test_kinds(kind: str, value: object, fits: bool) -> None:
             function(value)
         with pytest.raises(GaugeblockError, match="option"):
             function(option=value)
+
+
+@pytest.mark.parametrize("name", [n for n in FUNCTIONS if n in MORE and n != "look_up"])
+def test_an_option_that_is_none_is_refused_with_the_nearest(name: str) -> None:
+    error = refusal(name, lenght="14 ft")
+    assert error is not None
+    assert error.asked == "lenght"
+    assert "length" in error.nearest
+
+
+@pytest.mark.parametrize(
+    ("path", "keys"),
+    [
+        ("lines/route.py", MORE["route"]),
+        ("lines/fuel/line.py", tuple(k for k in fuels.ALL if k != "power")),
+        ("driveline/axles/answer.py", axles.KEYS),
+        ("driveline/propshafts/answer.py", propshafts.KEYS),
+    ],
+)
+def test_a_type_checker_knows_every_such_option(path: str, keys: tuple[str, ...]) -> None:
+    tree = ast.parse((SRC / path).read_text(encoding="utf-8"))
+    (options,) = (node for node in ast.walk(tree) if isinstance(node, ast.ClassDef) and node.name == "Typed")
+    names = [n.target.id for n in options.body if isinstance(n, ast.AnnAssign) and isinstance(n.target, ast.Name)]
+    assert sorted(names) == sorted(keys)
+
+
+# Of these it is said that they are those of another answer.
+OF_ANOTHER = {"fuel_line": "fuel", "axle_compared": "axle", "part": "torque"}
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_every_option_stands_in_the_help(name: str) -> None:
+    said = getattr(gaugeblock, name).__doc__
+    if name in OF_ANOTHER:
+        assert f"of ``{OF_ANOTHER[name]}``" in said
+        said += getattr(gaugeblock, OF_ANOTHER[name]).__doc__
+    names = [option for option in options(name) if option != "data" and (name, option) != ("look_up", "thread")]
+    assert [o for o in names if not re.search(rf"``{o}``|\b{o} :", said)] == []
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_the_help_names_what_is_raised(name: str) -> None:
+    said = getattr(gaugeblock, name).__doc__
+    assert re.search(r"\b(?:InputError|LookupMiss|JobError|DataError|UnitError|OutputError|Ambiguous)\b", said)
+
+
+def test_what_is_compared_is_an_answer_and_its_own_options() -> None:
+    for answer, given, options, where in [
+        (len, (), {}, "answer"),
+        (gaugeblock.frame, (), {}, "answer"),
+        (gaugeblock.torque, ("3/8-16",), {"grad": "8"}, "torque"),
+        (gaugeblock.torque, ("3/8-16", "8"), {}, "torque"),
+        (gaugeblock.torque, ("3/8-16",), {"confirmed": {"a": "b"}}, "confirmed"),
+        (gaugeblock.torque, (" ",), {}, "given"),
+    ]:
+        with pytest.raises(InputError) as refused:
+            gaugeblock.compared(answer, "condition", *given, **options)
+        assert refused.value.where == where
+
+
+@pytest.mark.parametrize("name", [n for n in domains.answers() if n not in ("plan", "axle_compared")])
+def test_a_comparison_refuses_by_itself(name: str) -> None:
+    """Two values that mean nothing of each key, all else left open: no error of Python's own goes up."""
+    for key in options(name):
+        with contextlib.suppress(GaugeblockError):
+            gaugeblock.compared(getattr(gaugeblock, name), f"{key}=\x00, \x00\x00")
+
+
+def test_a_table_has_no_such_quantity() -> None:
+    with pytest.raises(LookupMiss) as refused:
+        gaugeblock.frame("fasteners/torques", "tightning_torque")
+    assert refused.value.nearest[0] == "tightening_torque"
+    assert len(gaugeblock.frame("fasteners/torques", "tightening_torque"))
+
+
+def test_sources_takes_a_list() -> None:
+    assert gaugeblock.sources(["bolt"])
+    with pytest.raises(InputError, match="a list of texts is wanted, not text"):
+        gaugeblock.sources("bolt")
+
+
+@pytest.mark.parametrize("question", ["3/8-16 grade 5 dry", "3/8-16 grade 5", "31 ft lbs in nm", "dot 4 dry"])
+def test_whatever_is_asked_has_its_text(question: str) -> None:
+    kinds = (gaugeblock.Sheet, gaugeblock.Table, gaugeblock.Conversion, gaugeblock.Found)
+    got = gaugeblock.ask(question)
+    assert isinstance(got, kinds)
+    assert got.text().strip()
+
+
+def test_the_text_of_a_sheet_is_what_the_command_prints(capsys: pytest.CaptureFixture[str]) -> None:
+    sheet = gaugeblock.torque("3/8-16", grade="SAE J429 5", condition="dry")
+    line = ["torque", "3/8-16", "--grade", "SAE J429 5", "--condition", "dry"]
+    for more, unit in (([], None), (["--in", "N*m"], "N*m")):
+        main([*line, *more])
+        assert capsys.readouterr().out == f"{sheet.text(unit)}\n"

@@ -53,15 +53,23 @@ def innermost(function: Callable[..., Any]) -> Callable[..., Any]:
     return function
 
 
-def options_of(function: Callable[..., Any]) -> tuple[str, ...]:
-    """What a function names of what it takes, in its order."""
-    code = innermost(function).__code__  # type: ignore[attr-defined]
-    return tuple(code.co_varnames[: code.co_argcount + code.co_kwonlyargcount])
+def takes_more(function: Callable[..., Any]) -> bool:
+    """Whether a function takes options that it does not name each."""
+    return bool(innermost(function).__code__.co_flags & _REST)
+
+
+def needed_of(function: Callable[..., Any]) -> tuple[str, ...]:
+    """What a function cannot be called without, by name and in its order."""
+    inner = innermost(function)
+    code, usual = inner.__code__, inner.__kwdefaults__ or {}
+    words = code.co_varnames[: code.co_argcount - len(inner.__defaults__ or ())]
+    named = code.co_varnames[code.co_argcount : code.co_argcount + code.co_kwonlyargcount]
+    return (*words, *(name for name in named if name not in usual))
 
 
 def check(function: Callable[..., Any], args: tuple[Any, ...], options: Mapping[str, Any]) -> None:
     """InputError for what is not of a kind that the function takes, and for text with nothing in it."""
-    code, kinds = function.__code__, function.__annotations__  # type: ignore[attr-defined]
+    code, kinds = function.__code__, function.__annotations__
     names = code.co_varnames
     rest = code.co_argcount + code.co_kwonlyargcount
     more = kinds.get(names[rest], "object") if code.co_flags & _NAMED else ""
@@ -149,7 +157,7 @@ def _refused(value: object, heads: list[str], name: str) -> tuple[str, str, str,
         return asked, said, "the tables themselves are wanted, as gaugeblock.refdata gives them", (), do
     if "str" in heads and is_number:
         do = f'write "{asked}", with its unit where it has one: "1 in"'
-        return asked, said, f"it is {wanted}, not a number", (), do
+        return asked, said, "it is text, not a number", (), do
     return asked, said, f"{wanted} is wanted, not {_came(value)}", (), f"give {wanted}"
 
 

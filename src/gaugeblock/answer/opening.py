@@ -6,6 +6,7 @@ from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.table import MOST, Line, Table
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
 from gaugeblock.listed import items
+from gaugeblock.typed import innermost
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -277,8 +278,6 @@ def _table(
 
 def names_of(answer: Callable[..., Sheet]) -> tuple[str, ...]:
     """What a public answer can be told, by name and in its order, under whatever it is wrapped in."""
-    while hasattr(answer, "__wrapped__"):
-        answer = answer.__wrapped__
-    code = answer.__code__
+    code = innermost(answer).__code__
     names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
     return tuple(name for name in names if name != "data")

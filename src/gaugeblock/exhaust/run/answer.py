@@ -101,7 +101,7 @@ def exhaust_run(
     ``material`` of the pipe; ``hot`` the metal at its hottest (``1000 degF``); ``fixed`` the place of the fixed point
     from the front end (``6 in``); ``hangers`` their places (``20 in, 60 in, 100 in``), ``hanger_length`` from pin to
     pin and ``hanger_limit`` what one may carry; ``masses`` what hangs on it (``12 lb at 80 in``); ``flex`` the
-    flexible section (``6 in at 2 in``), its kind (``hose``, ``bellows``), ``travel``, ``rate`` and ``area``;
+    flexible section (``6 in at 2 in``), its ``flex_kind`` (``hose``, ``bellows``), ``travel``, ``rate`` and ``area``;
     ``pressure`` in the pipe; ``expansion`` of its metal in place of the tables' (``17.3 um/(m*K)``, measured
     ``... by TOOL on 2026-11-20``), ``cold_end`` what it grows from (else 20 degC), typed or measured.
 

@@ -24,6 +24,7 @@ MOST = 6
 # What a person writes in own words: a paper, a page, a certificate, a name, a remark. It is printed as it was typed.
 FREE = {
     "balance",
+    "heat-range",
     "certificate",
     "die",
     "fluid-limit-from",
@@ -32,6 +33,7 @@ FREE = {
     "maker-source",
     "name",
     "title",
+    "tried",
 }
 # A steel by its certificate or its hardness may be any; what was seen at a set-up may be said in words.
 FREE_OF = {
@@ -40,6 +42,7 @@ FREE_OF = {
     "torque": {"grip-metal"},  # one that no table has, beside its own modulus
     "growth": {"material"},  # the same beside its own coefficient
     "shaft": {"material"},  # and beside its own modulus and density
+    "exhaust gap": {"shield", "jurisdiction"},  # a sheet of its own; a place of which it is told that no rule was found
 }
 # Every command; of one that has several questions each of them.
 NAMES = [
@@ -83,7 +86,14 @@ def options(name: str) -> list[str]:
 
 
 CASES = [(name, option) for name in NAMES for option in options(name)]
-JUDGED = [(name, option) for name, option in CASES if not name.startswith("exhaust ")]
+
+
+# Not mended: beside a limit of its own, or of a wire, nobody asks what the thing and its state are.
+UNREAD = [("exhaust gap", "what"), ("exhaust gap", "state")]
+JUDGED = [
+    pytest.param(*case, marks=pytest.mark.xfail(reason="nothing asks it there")) if case in UNREAD else case
+    for case in CASES
+]
 
 
 @pytest.mark.parametrize(("name", "option"), JUDGED)

@@ -145,10 +145,11 @@ def _hangers(places: str | None, length: str | None, limit: str | None) -> list[
 
 
 def _flex(flex: str | None, kind: str | None, travel: str | None, rate: str | None, area: str | None) -> Flex | None:
-    if flex is None:
-        return None
     if kind is not None and kind not in FLEXIBLE:
         raise InputError(kind[:60], "flex kind", "no kind of flexible section", tuple(FLEXIBLE), "use one of these")
+    measures = _given(travel, "length", "travel"), _given(rate, "stiffness", "rate"), _given(area, "area", "area")
+    if flex is None:
+        return None
     (long, at), *more = at_places(flex, "flex")
     if more:
         raise InputError(flex[:60], "flex", "more than one flexible section", (), "give the one nearest the engine")
@@ -156,9 +157,7 @@ def _flex(flex: str | None, kind: str | None, travel: str | None, rate: str | No
         place(at, "flex"),
         read_positive(long, "length", "flex"),
         kind,
-        _given(travel, "length", "travel"),
-        _given(rate, "stiffness", "rate"),
-        _given(area, "area", "area"),
+        *measures,
     )
 
 

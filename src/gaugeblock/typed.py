@@ -92,7 +92,7 @@ def _check(value: object, kind: str, name: str) -> None:
     for head, inside in kinds:
         if _is(value, head):
             if isinstance(value, str) and not value.strip():
-                do = "say it, or leave the option out"
+                do = "say it, or leave it out"
                 raise InputError("(blank)", _said(name), "nothing is written there", (), do)
             _check_each(value, head, inside, name)
             return

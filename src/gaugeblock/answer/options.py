@@ -56,7 +56,7 @@ class Parser:
             value = values.get(_name(name, how))
             given = value if isinstance(value, list) and name[:1] == "-" else [value]
             if any(isinstance(one, str) and not one.strip() and one != how.get("default") for one in given):
-                raise InputError("(blank)", name, "nothing is written there", (), "say it, or leave the option out")
+                raise InputError("(blank)", name, "nothing is written there", (), "say it, or leave it out")
 
     def plainly(self, argv: list[str]) -> dict[str, Any] | None:
         """The values of a plain line by name; None for a line that the library must read."""

@@ -35,7 +35,7 @@ LISTS: dict[str, Callable[[str], Any]] = {
     "exhaust_run masses": lambda x: gaugeblock.exhaust_run(**RUN, hot="500 degC", masses=f"{x} lb at 80 in"),
     "shape": lambda x: form.shape("offset", f"rise {x} in, angle 45 deg"),
     "trial bend": lambda x: form.trial_bend(f"{x} deg set, 45 deg got"),
-    "compared": lambda x: gaugeblock.compared(gaugeblock.section, f"wall={x} mm, 3 mm", "40 mm"),
+    "compared": lambda x: gaugeblock.compared(gaugeblock.section, f"wall={x} mm, 3 mm", od="40 mm"),
     "ask legs": lambda x: gaugeblock.ask(f"3 mm sheet 3 mm radius legs {x} cm and 3 cm"),
     "ask gear": lambda x: gaugeblock.ask(f"{x} gear 28 in tyre"),
 }

@@ -12,7 +12,9 @@ __version__ = "0.24.0"
 TYPE_CHECKING = False  # a type checker sees each name; a running program loads it when it is first used
 if TYPE_CHECKING:
     from gaugeblock.answer.caution import Caution as Caution
+    from gaugeblock.answer.check import Bound as Bound
     from gaugeblock.answer.check import Check as Check
+    from gaugeblock.answer.decision import Candidate as Candidate
     from gaugeblock.answer.decision import Decision as Decision
     from gaugeblock.answer.question import Question as Question
     from gaugeblock.answer.sheet import Sheet as Sheet
@@ -54,6 +56,7 @@ if TYPE_CHECKING:
     from gaugeblock.exhaust.outlet import exhaust_outlet as exhaust_outlet
     from gaugeblock.exhaust.pipe import exhaust_pipe as exhaust_pipe
     from gaugeblock.exhaust.run.answer import exhaust_run as exhaust_run
+    from gaugeblock.exhaust.wrap import exhaust_wrap as exhaust_wrap
     from gaugeblock.fasteners.depth import engagement as engagement
     from gaugeblock.fasteners.drills import drill as drill
     from gaugeblock.fasteners.grade_facts import grade as grade
@@ -67,6 +70,7 @@ if TYPE_CHECKING:
     from gaugeblock.figure import Figure as Figure
     from gaugeblock.finding import find as find
     from gaugeblock.finding import sources as sources
+    from gaugeblock.found import Found as Found
     from gaugeblock.frames import frame as frame
     from gaugeblock.lines.antifreeze import antifreeze as antifreeze
     from gaugeblock.lines.brakes.circuit import brake as brake
@@ -75,8 +79,11 @@ if TYPE_CHECKING:
     from gaugeblock.lines.brakes.hose import brake_hose as brake_hose
     from gaugeblock.lines.brakes.master import mastercylinder as mastercylinder
     from gaugeblock.lines.brakes.pedal import pedal as pedal
+    from gaugeblock.lines.clutch.travel import clutch as clutch
     from gaugeblock.lines.cooling import coolant as coolant
     from gaugeblock.lines.fuel.habits import fuel_habit as fuel_habit
+    from gaugeblock.lines.fuel.injector.flow import injector as injector
+    from gaugeblock.lines.fuel.injector.size import injector_size as injector_size
     from gaugeblock.lines.fuel.leak import fuel_test as fuel_test
     from gaugeblock.lines.fuel.line import fuel_line as fuel_line
     from gaugeblock.lines.fuel.supply import fuel as fuel
@@ -88,6 +95,7 @@ if TYPE_CHECKING:
     from gaugeblock.packet.make import make_packet as make_packet
     from gaugeblock.plain.answer import ask as ask
     from gaugeblock.plain.comparing import compared as compared
+    from gaugeblock.plain.convert import Conversion as Conversion
     from gaugeblock.tables.fault import Fault as Fault
     from gaugeblock.tables.load import Refdata as Refdata
     from gaugeblock.tables.load import refdata as refdata
@@ -99,6 +107,7 @@ if TYPE_CHECKING:
     from gaugeblock.tubes.folded.part import sheet_bend as sheet_bend
     from gaugeblock.tubes.gauge import gauge as gauge
     from gaugeblock.tubes.material import material as material
+    from gaugeblock.tubes.mitre import mitre as mitre
     from gaugeblock.tubes.notch import cope as cope
     from gaugeblock.tubes.offset import offset as offset
     from gaugeblock.tubes.overbend import overbend as overbend
@@ -135,6 +144,10 @@ _FACE = {
     "Decision": "gaugeblock.answer.decision",
     "Question": "gaugeblock.answer.question",
     "Caution": "gaugeblock.answer.caution",
+    "Found": "gaugeblock.found",
+    "Conversion": "gaugeblock.plain.convert",
+    "Candidate": "gaugeblock.answer.decision",
+    "Bound": "gaugeblock.answer.check",
     "GaugeblockError": "gaugeblock.errors",
     "LookupMiss": "gaugeblock.errors",
     "Ambiguous": "gaugeblock.errors",
@@ -147,12 +160,16 @@ _FACE = {
 
 __all__ = [
     "Ambiguous",
+    "Bound",
+    "Candidate",
     "Caution",
     "Check",
+    "Conversion",
     "DataError",
     "Decision",
     "Fault",
     "Figure",
+    "Found",
     "GaugeblockError",
     "InputError",
     "JobError",
@@ -255,15 +272,21 @@ __all__ = [
 ]
 
 
-def __getattr__(name: str) -> object:
-    from importlib import import_module
+if not TYPE_CHECKING:  # to a type checker a name that is not above is none
 
-    home = _FACE.get(name)
-    if home is None and name in __all__:
-        home = import_module("gaugeblock.domains").answers().get(name)
-    if home is None:
-        raise AttributeError(f"module 'gaugeblock' has no attribute {name!r}")
-    return getattr(import_module(home), name)
+    def __getattr__(name: str) -> object:
+        from importlib import import_module
+
+        home = _FACE.get(name)
+        if home is None and name in __all__:
+            home = import_module("gaugeblock.domains").answers().get(name)
+        if home is None:
+            raise AttributeError(f"module 'gaugeblock' has no attribute {name!r}")
+        found = getattr(import_module(home), name)
+        if not isinstance(found, type):
+            found = import_module("gaugeblock.typed").guarded(found, name)
+        globals()[name] = found
+        return found
 
 
 def __dir__() -> list[str]:

@@ -81,5 +81,7 @@ def check(folder: str | None = None) -> Checked:
 
 
 def validate(folder: str | None = None) -> list[Fault]:
-    """All faults of the tables in ``folder`` (the project's own when None), ordered by file and line."""
+    """All faults of the tables in ``folder`` (the project's own when None), ordered by file and line; InputError for
+    no folder.
+    """
     return check(folder).faults

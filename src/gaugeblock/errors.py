@@ -21,7 +21,9 @@ from gaugeblock.value import Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
-    from typing import Any, NoReturn
+    from typing import NoReturn
+
+    from gaugeblock import Figure, Table  # by the face alone: what they are made of stands in rooms above this one
 
 
 # What cannot be seen, or makes a printed line differ from what was written: control characters, line and paragraph
@@ -176,10 +178,10 @@ class LookupMiss(GaugeblockError, LookupError):
         why: str,
         nearest: Iterable[str] | Callable[[], Iterable[str]] = (),
         do: str = "",
-        informs: Iterable[Any] = (),
+        informs: Iterable[Figure] = (),
     ) -> None:
         super().__init__(asked, where, why, nearest, do)
-        self.informs: tuple[Any, ...] = tuple(informs)
+        self.informs: tuple[Figure, ...] = tuple(informs)
 
     def __reduce__(self) -> tuple[object, ...]:
         return type(self), (self.asked, self.where, self.why, self._all, self.do, self.informs)
@@ -189,7 +191,7 @@ class LookupMiss(GaugeblockError, LookupError):
 
     __hash__ = GaugeblockError.__hash__
 
-    def informing(self, figures: Iterable[Any]) -> LookupMiss:
+    def informing(self, figures: Iterable[Figure]) -> LookupMiss:
         """The same miss with other figures that inform."""
         return type(self)(self.asked, self.where, self.why, self._all, self.do, figures)
 
@@ -201,17 +203,17 @@ class Ambiguous(LookupMiss):
     """
 
     code = "ambiguous"
-    _tabled: Callable[[], Any] | None = None
-    _table: Any = None
+    _tabled: Callable[[], Table | None] | None = None
+    _table: Table | None = None
 
-    def tabled(self, find: Callable[[], Any]) -> Ambiguous:
+    def tabled(self, find: Callable[[], Table | None]) -> Ambiguous:
         """This refusal with what finds its table, which is looked for when first asked."""
         if self._tabled is None and self._table is None:
             self._tabled = find
         return self
 
     @property
-    def table(self) -> Any:
+    def table(self) -> Table | None:
         """The Table of what the open key comes to, value by value."""
         if self._table is None and self._tabled is not None:
             find, self._tabled = self._tabled, None

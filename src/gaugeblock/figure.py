@@ -8,7 +8,8 @@ from gaugeblock.value import Keys, Value, put
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
-    from typing import Any
+
+    from pint import Quantity
 
 BASES = ("published", "maker", "measured", "stated", "derived", "common practice")
 CHECKED = ("primary", "quoted", "memory")
@@ -312,7 +313,7 @@ class Figure(Value, _Open):
         return self.value is None and self.low is not None and self.high is not None
 
     @property
-    def quantity_value(self) -> Any:
+    def quantity_value(self) -> Quantity[float]:
         """The figure as a pint Quantity in its own unit; a range is refused with ValueError: it has
         ``quantity_range``.
         """
@@ -320,10 +321,11 @@ class Figure(Value, _Open):
 
         if self.is_range:
             raise ValueError(f"{self!r} is a range, not one number: use quantity_range")
-        return quantity(self.typical, self.unit)
+        made: Quantity[float] = quantity(self.typical, self.unit)
+        return made
 
     @property
-    def quantity_range(self) -> tuple[Any, Any]:
+    def quantity_range(self) -> tuple[Quantity[float], Quantity[float]]:
         """Low and high as pint Quantities; where one is not given, the value stands for it."""
         from gaugeblock.registry import quantity
 

@@ -139,7 +139,10 @@ def _is_known(word: str, data: Refdata) -> bool:
 
 
 def sources(words: list[str], *, data: Refdata | None = None) -> list[dict[str, str]]:
-    """The publications whose id or title has all the words, each with how many living figures rest on it."""
+    """The publications whose id or title has all the ``words``, each with how many living figures rest on it.
+
+    A list of texts is wanted: InputError for one text. None found is an empty list.
+    """
     data = data or refdata()
     counts: dict[str, int] = {}
     for table in data.all_tables():

@@ -144,7 +144,7 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
     if of_source is not None:
         rows = [r for r in rows if r["source"] == of_source]
     if not rows:
-        raise _NoRow(lambda: _no_quantity(table, quantity))
+        raise _NoRow(lambda: no_quantity(table, quantity))
     for name in keys:
         if name not in table.names:
             raise InputError(name, table.name, "not a key of this table", table.names, "use one of these")
@@ -236,7 +236,7 @@ def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity
     )
 
 
-def _no_quantity(table: Table, quantity: str) -> LookupMiss:
+def no_quantity(table: Table, quantity: str) -> LookupMiss:
     """Why nothing answers where a table has no such quantity."""
 
     def near() -> Offers:

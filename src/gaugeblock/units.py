@@ -22,6 +22,7 @@ _NUMBER = re.compile(
     re.ASCII,
 )
 _LONGEST = 24
+_MOST_DIGITS = 6  # of a whole number of things
 
 _FACTORS: dict[str, Fraction] = {}
 _OFFSETS: dict[str, Fraction] = {}
@@ -161,6 +162,15 @@ def parse_number(text: str, where: str = "number") -> Fraction:
     return -value if match["sign"] == "-" else value
 
 
+def whole_number(text: str) -> int | None:
+    """A whole number in plain digits, of six at most; None for anything else: a raised 2 is no number of things.
+
+    >>> whole_number("12"), whole_number("\u00b2")
+    (12, None)
+    """
+    return int(text) if len(text) <= _MOST_DIGITS and text.isascii() and text.isdigit() else None
+
+
 def split_quantity(text: str) -> tuple[str, str]:
     """The number part and the unit part of what was typed; the unit may be blank."""
     asked = text.strip()
@@ -213,6 +223,8 @@ def parse_measure(text: str, dim: str, where: str = "value") -> Measure:
     """
     number, unit_text = split_quantity(text)
     value = parse_number(number, where)
+    if dim == "ratio":
+        _refuse_zero(number, where)
     unit = UNITS[unit_text] and unit_text if unit_text in UNITS else TYPED.get(unit_text, "")
     if not unit_text:
         if dim == "ratio":
@@ -245,6 +257,15 @@ def parse_measure(text: str, dim: str, where: str = "value") -> Measure:
             "use a unit of the right dimension",
         )
     return Measure(value, unit, f"{number} {unit}")
+
+
+def _refuse_zero(number: str, where: str) -> None:
+    """InputError for a ratio that begins with a zero and has no point behind it: ``06``, of 3,06 perhaps."""
+    digits = number.lstrip("+-")
+    if digits[:1] == "0" and digits[1:2].isdigit():
+        rest = digits[1:]
+        do = f"write 0.{rest}, or {rest.lstrip('0') or '0'}"
+        raise InputError(number, where, "it begins with a zero; it may be the rest of a longer number", (), do)
 
 
 def step_round(value: float | Fraction, step: Fraction, side: str) -> Fraction:

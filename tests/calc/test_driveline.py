@@ -132,7 +132,6 @@ def test_carbon_equivalent_of_alloying_elements() -> None:
         (calc.true_joint_angle, (0.1, 0.05)),
         (calc.spline_form_clearance, (0.04,)),
         (calc.spline_diameter, (35.0, 945.0, 1.0)),
-        (calc.fatigue_concentration, (1.9, 0.9)),
         (calc.revolutions_per_mile, (0.63,)),
     ],
 )

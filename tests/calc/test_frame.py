@@ -87,7 +87,9 @@ def test_a_bent_frame_equals_dense_matrices_and_is_in_balance(angle, rise, foot,
 def test_a_symmetrical_load_gives_symmetrical_feet():
     line = _kick_up()
     nodes, (at,) = frame.nodes_of(line, (0, 1, 0), (0, 0, 1), [line.length / 2])
-    got = frame.solve(nodes, SECTION, E, {0: frame.PINNED, len(nodes) - 1: frame.PINNED}, [frame.mass_load(at, 150, 3)])
+    got = frame.solve(
+        nodes, SECTION, E, {0: frame.PINNED, len(nodes) - 1: frame.PINNED}, [frame.Load(at, up=-150 * 3 * 9.80665)]
+    )
     first, last = got.reactions[0], got.reactions[len(nodes) - 1]
     assert first[1] == pytest.approx(last[1]) == pytest.approx(150 * 3 * 9.80665 / 2)
     assert first[0] == pytest.approx(-last[0])
@@ -118,14 +120,6 @@ def test_a_beam_sags_alike_on_both_sides_of_its_load_and_not_at_all_at_its_ends(
     assert (left, right) == pytest.approx((most, most), rel=1e-6)
     assert (first, last) == pytest.approx((0.0, 0.0), abs=1e-6 * most)
     assert (got.moment, got.moment_node) == (pytest.approx(most, rel=1e-6), 1)
-
-
-def test_a_mass_of_nothing_weighs_nothing_and_one_below_nothing_is_refused():
-    assert frame.mass_load(1, 0.0, 0.0).up == 0.0
-    assert frame.mass_load(1, 10.0, 2.0).up == pytest.approx(-196.133)
-    for mass, bump in ((-1.0, 1.0), (1.0, -1.0)):
-        with pytest.raises(ValueError, match="not negative"):
-            frame.mass_load(1, mass, bump)
 
 
 def test_a_quarter_circle_cantilever_bends_as_theory_says():

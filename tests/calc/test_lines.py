@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc import printed
 from gaugeblock.calc import heat, line_parts, shields
 from gaugeblock.calc import lines as calc
 from gaugeblock.calc.air import Air
@@ -323,7 +324,7 @@ def test_an_open_bright_shield_saves_the_pipe_far_less_than_the_closed_planes_pr
     on_pipe, _ = heat.grey_pair(*powers, 0.05, 0.8, to_shield, shape.pipe_to_shield, shape.self_view)
     loss = 0.8 * (heat.emissive_power(673.15) - on_pipe)
     bare = 0.8 * (heat.emissive_power(673.15) - heat.emissive_power(313.15))
-    promised = heat.planes_factor_shielded(0.8, 1.0, 0.05, 0.05) / heat.planes_factor(0.8, 1.0)
+    promised = printed.planes_factor_shielded(0.8, 1.0, 0.05, 0.05) / heat.planes_factor(0.8, 1.0)
     assert promised < 0.05
     assert loss / bare > 0.5
 
@@ -411,7 +412,7 @@ def test_shields_take_arrays():
 
 def test_shield_between_planes_is_where_both_fluxes_meet():
     t1, t2, e1, e2, es = 900.0, 400.0, 0.7, 0.5, 0.1
-    flux = heat.radiation(t1, t2, heat.planes_factor_shielded(e1, e2, es, es))
+    flux = heat.radiation(t1, t2, printed.planes_factor_shielded(e1, e2, es, es))
     middle = heat.shield_temperature(flux, t1, e1, es)
     assert heat.radiation(middle, t2, heat.planes_factor(es, e2)) == pytest.approx(flux, rel=1e-12)
 

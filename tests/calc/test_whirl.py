@@ -39,9 +39,6 @@ def test_the_sag_of_a_frame_gives_the_same_speed(
 
 
 def test_arrays_answer_as_scalars_do() -> None:
-    for function, arguments in (
-        (whirl.critical_speed, (1.1, 205e9, 7850.0, 0.076, 0.07)),
-        (whirl.critical_speed_central_mass, (0.6, 200e9, 7.854e-9, 1.0)),
-    ):
-        arrays = function(*(np.full(3, a) for a in arguments))
-        assert arrays == pytest.approx(np.full(3, function(*arguments)), rel=1e-12)
+    arguments = (1.1, 205e9, 7850.0, 0.076, 0.07)
+    arrays = whirl.critical_speed(*(np.full(3, a) for a in arguments))
+    assert arrays == pytest.approx(np.full(3, whirl.critical_speed(*arguments)), rel=1e-12)

@@ -117,13 +117,13 @@ def test_plugs_leads_and_timing_as_they_were_are_used() -> None:
         ({"reach": "0.708 in"}, ASK, "plug reach"),
         ({"lead": "1/2 in"}, ASK, "lead to pipe"),
         ({"timing_after": "14 deg"}, ASK, "timing"),
-        ({"heat_range": ""}, ASK, "heat range"),
-        ({"timing_before": ""}, ASK, "timing"),
-        ({"maker_gap": ""}, NONE, "plug gap"),
+        ({"heat_range": None}, ASK, "heat range"),
+        ({"timing_before": None}, ASK, "timing"),
+        ({"maker_gap": None}, NONE, "plug gap"),
         ({"gap": "4 in"}, NONE, "gap as typed"),
     ],
 )
-def test_what_changed_or_is_not_known_asks(more: dict[str, str], kind: str, name: str) -> None:
+def test_what_changed_or_is_not_known_asks(more: dict[str, str | None], kind: str, name: str) -> None:
     sheet = exhaust_ignition(**{**SET, **more})
     keeps_form(sheet)
     assert sheet.decision.kind == kind

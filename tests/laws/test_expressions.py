@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc import printed
 from gaugeblock.answer.worked import formula
 from gaugeblock.calc import cope, driveline, fasteners, heat, line_parts, shapes, tubes
 from gaugeblock.tables.load import refdata
@@ -75,11 +76,11 @@ FUNCTIONS: list[tuple[str, str, Callable[..., float]]] = [
         lambda r, t, a: tubes.bend_allowance_sheet(r, t, math.radians(a)),
     ),
     ("bend_gain", "centre_line_radius angle", tubes.bend_gain),
-    ("beam_simple_centre", "force length modulus second_moment", tubes.simple_beam_deflection),
+    ("beam_simple_centre", "force length modulus second_moment", printed.simple_beam_deflection),
     (
         "cantilever",
         "force length modulus second_moment",
-        lambda f, n, e, i: f / tubes.cantilever_tip_force(1.0, n, e, i),
+        lambda f, n, e, i: f / printed.cantilever_tip_force(1.0, n, e, i),
     ),
     ("carbon_equivalent", "C Mn Cr Mo V Ni Cu", driveline.carbon_equivalent),
     ("centre_line_from_inside", "inside_radius outside_diameter", tubes.centre_line_radius),
@@ -92,8 +93,8 @@ FUNCTIONS: list[tuple[str, str, Callable[..., float]]] = [
     ("cross_flow_cylinder", "Re Pr", heat.nusselt_forced),
     ("elastic_bend_thickness", "yield_strength radius modulus", tubes.elastic_bend_thickness),
     ("euler_column", "modulus second_moment length", tubes.euler_load),
-    ("extrados_stress_index", "bend_ratio", tubes.extrados_index),
-    ("fatigue_stress_concentration", "Kt q", driveline.fatigue_concentration),
+    ("extrados_stress_index", "bend_ratio", printed.extrados_index),
+    ("fatigue_stress_concentration", "Kt q", printed.fatigue_concentration),
     ("inner_wall_thickened", "wall outside_diameter centre_line_radius", tubes.inner_wall_thickened),
     ("intrados_stress_index", "bend_ratio", tubes.intrados_index),
     ("mitre_template", "radius mitre s", lambda r, m, s: cope.mitre_depth(r, m, s / r)),
@@ -107,7 +108,7 @@ FUNCTIONS: list[tuple[str, str, Callable[..., float]]] = [
     (
         "radiation_one_shield",
         "T1 T2 e1 e2 e31 e32",
-        lambda a, b, e, f, g, h: heat.radiation(a, b, heat.planes_factor_shielded(e, f, g, h)),
+        lambda a, b, e, f, g, h: heat.radiation(a, b, printed.planes_factor_shielded(e, f, g, h)),
     ),
     ("radiation_parallel_planes", "T1 T2 e1 e2", lambda a, b, e, f: heat.radiation(a, b, heat.planes_factor(e, f))),
     ("radiation_to_surroundings", "Ts Tsur e A", heat.radiation),
@@ -122,8 +123,8 @@ FUNCTIONS: list[tuple[str, str, Callable[..., float]]] = [
     ("spline_side_compression", "T D N Le h Km", driveline.spline_side_pressure),
     ("tensile_stress_area_metric", "d P", lambda d, p: fasteners.stress_area_metric(d / 1000, p / 1000) * 1e6),
     ("tensile_stress_area_unified", "d n", lambda d, n: fasteners.stress_area_unified(d * INCH, INCH / n) / INCH**2),
-    ("thermal_stress_fixed_ends", "E dL L", line_parts.stress_if_held),
-    ("thin_wall_burst", "tensile_strength wall outside_diameter", tubes.barlow_pressure),
+    ("thermal_stress_fixed_ends", "E dL L", printed.stress_if_held),
+    ("thin_wall_burst", "tensile_strength wall outside_diameter", printed.barlow_pressure),
     ("torsional_section_modulus_solid", "D", driveline.torsional_section_modulus),
     ("tube_area", "outside_diameter inside_diameter", tubes.area),
     ("tube_plastic_modulus", "outside_diameter inside_diameter", tubes.plastic_modulus),

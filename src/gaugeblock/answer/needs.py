@@ -22,6 +22,16 @@ def together(given: Mapping[str, object], needs: Needs) -> None:
         raise InputError(str(value)[:60], said, why, (), f"give the {wanted} too, or leave the {said} out")
 
 
+def known(given: Mapping[str, object], names: tuple[str, ...], of: str) -> None:
+    """InputError for an option that the answer ``of`` this name does not have, with the nearest."""
+    for name in given:
+        if name not in names:
+            from gaugeblock.tables.near import alike
+
+            near = alike(name, names) or list(names)
+            raise InputError(name[:60], of, f"not an option of {of}", near, "use one of these")
+
+
 def unused(given: Mapping[str, object], names: tuple[str, ...], of: str) -> None:
     """InputError for an option that was given and that the figures ``of`` this do not ask for."""
     for name in names:

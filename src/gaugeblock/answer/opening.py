@@ -5,6 +5,8 @@ from __future__ import annotations
 from gaugeblock.answer.decision import NONE
 from gaugeblock.answer.table import MOST, Line, Table
 from gaugeblock.errors import Ambiguous, GaugeblockError, InputError, LookupMiss
+from gaugeblock.listed import items
+from gaugeblock.typed import innermost
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -54,7 +56,7 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     refused as it would be alone: it is never left out in silence.
     """
     key, _, text = compare.partition("=")
-    named = [value.strip() for value in text.split(";" if ";" in text else ",") if value.strip()]
+    named = [value for value in _values(text) if value]
     key = _option(key, topic)
     others = {k: v for k, v in values.items() if k != key}
     told = {k: v for k, v in said.items() if k != key}
@@ -82,6 +84,11 @@ def compared(topic: Topic, values: dict[str, str], said: Mapping[str, str], comp
     if own is not None and len(left[0]) == 1 and all(row[key] != own for row in rows):
         rows = [{key: own}, *rows]
     return _table(topic, others, told, (left[0], rows), data, "compared")
+
+
+def _values(text: str) -> list[str]:
+    """Values that are named, with semicolons between them, or commas."""
+    return [value.strip() for value in text.split(";")] if ";" in text else items(text, "compare")
 
 
 def of_things(
@@ -271,8 +278,6 @@ def _table(
 
 def names_of(answer: Callable[..., Sheet]) -> tuple[str, ...]:
     """What a public answer can be told, by name and in its order, under whatever it is wrapped in."""
-    while hasattr(answer, "__wrapped__"):
-        answer = answer.__wrapped__
-    code = answer.__code__
+    code = innermost(answer).__code__
     names = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
     return tuple(name for name in names if name != "data")

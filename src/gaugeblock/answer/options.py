@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from types import SimpleNamespace
 
+from gaugeblock.errors import InputError
+
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from typing import Any
@@ -42,7 +44,19 @@ class Parser:
     def parse_args(self, argv: list[str]) -> SimpleNamespace:
         """What a line gives; InputError for a line that cannot be read."""
         values = self.plainly(argv)
-        return SimpleNamespace(**(vars(self.library().parse_args(argv)) if values is None else values))
+        if values is None:
+            values = vars(self.library().parse_args(argv))
+        if not all(text.strip() and text[-1] not in "= " for text in argv):
+            self.refuse_blank(values)
+        return SimpleNamespace(**values)
+
+    def refuse_blank(self, values: dict[str, Any]) -> None:
+        """InputError for an option or a word in which nothing stands."""
+        for (name, *_), how in self.told:
+            value = values.get(_name(name, how))
+            given = value if isinstance(value, list) and name[:1] == "-" else [value]
+            if any(isinstance(one, str) and not one.strip() and one != how.get("default") for one in given):
+                raise InputError("(blank)", name, "nothing is written there", (), "say it, or leave it out")
 
     def plainly(self, argv: list[str]) -> dict[str, Any] | None:
         """The values of a plain line by name; None for a line that the library must read."""

@@ -93,6 +93,14 @@ class Sheet(Value):
         results = {c.result for c in self.checks}
         return NOT_OK if NOT_OK in results else CANNOT_TELL if CANNOT_TELL in results else OK
 
+    def text(self, unit: str | None = None, columns: int | None = None, whole: bool = False) -> str:
+        """For a person, as the command line prints it; ``unit`` prints every figure of that dimension in it, and
+        nothing is cut from the ``whole``.
+        """
+        from gaugeblock.answer.short import short
+
+        return short(self, unit, columns, whole=whole)
+
     def as_dict(self, made: dict[int, dict[str, object]] | None = None) -> dict[str, object]:
         """The sheet in the JSON of the contract; ``made`` as in ``figure_dict``, where sheets share figures."""
         made = {} if made is None else made

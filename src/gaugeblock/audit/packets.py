@@ -19,7 +19,9 @@ _TIED = ("edition", "source id")
 
 
 def audit_packet(packet: dict[str, Any]) -> dict[str, Any]:
-    """The audit of one packet.json: every figure on its sheets and everything below it, once each."""
+    """The audit of the ``packet`` that a packet.json holds: every figure on its sheets and everything below it, once
+    each. InputError for what is no whole packet.json of this program, or was changed after it was made.
+    """
     try:
         _same_digest(packet)
         return audit_record(packet)

@@ -65,7 +65,7 @@ class _Table:
 
 
 def audit_refdata(data: Refdata) -> dict[str, Any]:
-    """The audit of all tables of one release, in the JSON of the contract."""
+    """The audit of all tables of one release, in the JSON of the contract; DataError for a damaged one."""
     tables = [_Table(name, data) for name in TABLES]
     findings: list[dict[str, Any]] = []
     for table in tables:

@@ -108,17 +108,6 @@ def shaft_diameter_bending_torsion(
     return (32 * design_factor / _PI * (bending**2 + 0.75 * twisting**2) ** 0.5) ** (1 / 3)
 
 
-def fatigue_concentration(concentration: T, notch_sensitivity: T) -> T:
-    """Fatigue stress concentration factor: 1 + q (Kt - 1); q from 0 to 1.
-
-    Source: Shigley's Mechanical Engineering Design, Eq. 6-32; its problem 7-2 has Kt 1.9, q 0.90.
-
-    >>> round(fatigue_concentration(1.9, 0.90), 2)
-    1.81
-    """
-    return 1 + notch_sensitivity * (concentration - 1)
-
-
 # Universal joints
 
 

@@ -52,13 +52,6 @@ class Load:
         self.moment = moment
 
 
-def mass_load(node: int, mass: float, bump: float) -> Load:
-    """The weight of a mass times its bump factor, downwards."""
-    if mass < 0 or bump < 0:
-        raise ValueError("a mass and a bump factor are not negative")
-    return Load(node, up=-mass * bump * G)
-
-
 class Answer:
     """What a frame does: displacements and reactions by node, section forces by element, and the worst of them.
 

@@ -86,15 +86,6 @@ def planes_factor(emissivity: T, other_emissivity: T) -> T:
     return 1.0 / (1.0 / emissivity + 1.0 / other_emissivity - 1.0)
 
 
-def planes_factor_shielded(emissivity: T, other_emissivity: T, shield_emissivity: T, shield_other: T) -> T:
-    """Grey factor of two planes with one shield between; the shield's two sides may differ.
-
-    >>> round(planes_factor_shielded(0.3, 0.8, 0.04, 0.04), 5)
-    0.01902
-    """
-    return 1.0 / (1.0 / emissivity + 1.0 / other_emissivity - 1.0 + 1.0 / shield_emissivity + 1.0 / shield_other - 1.0)
-
-
 def radiation(temperature_k: T, other_k: T, factor: T = 1.0, area_m2: T = 1.0) -> T:
     """Radiation in W from a body to another or to large surroundings: factor A sigma (T1^4 - T2^4).
 

@@ -62,15 +62,6 @@ def growth(expansion_per_k: T, length_m: T, rise_k: T) -> T:
     return expansion_per_k * length_m * rise_k
 
 
-def stress_if_held(modulus_pa: T, growth_m: T, length_m: T) -> T:
-    """Stress in Pa of a straight part held at both ends: E dL / L. Range: elastic, no buckling.
-
-    >>> round(stress_if_held(29e6, 0.312, 300))
-    30160
-    """
-    return modulus_pa * growth_m / length_m
-
-
 def voltage_drop(resistance_per_m: T, length_m: T, current_a: T, runs: int = 1) -> T:
     """Voltage drop in V of a wire: runs R L I; ``runs`` 2 counts the return path of two equal wires, direct current.
 

@@ -54,11 +54,6 @@ def intrados_index(bend_ratio_: T) -> T:
     return (4 * bend_ratio_ - 1) / (4 * bend_ratio_ - 2)
 
 
-def extrados_index(bend_ratio_: T) -> T:
-    """Pressure design index of the outside of a bend: (4k + 1)/(4k + 2). Source as ``intrados_index``."""
-    return (4 * bend_ratio_ + 1) / (4 * bend_ratio_ + 2)
-
-
 def developed_length(centre_line_radius_m: T, angle_rad: T) -> T:
     """Arc length of a bend at the centre line, m: R times the angle.
 
@@ -79,14 +74,6 @@ def setback(centre_line_radius_m: T, angle_rad: T) -> T:
 def bend_gain(centre_line_radius_m: T, angle_rad: T) -> T:
     """How much shorter the arc is than the sharp corner, m: 2 R tan(angle/2) - R angle."""
     return 2 * setback(centre_line_radius_m, angle_rad) - developed_length(centre_line_radius_m, angle_rad)
-
-
-def tube_lengths(straights_m: T, radii_m: T, angles_rad: T) -> T:
-    """Cut length of many tubes, m: the straights plus the arcs of each.
-
-    ``straights_m`` (n, k+1), ``radii_m`` (n, k) or (n, 1), ``angles_rad`` (n, k): one row a tube. Arrays only.
-    """
-    return straights_m.sum(axis=-1) + (radii_m * angles_rad).sum(axis=-1)
 
 
 def beam_centre_load(stress_pa: T, section_modulus_m3: T, span_m: T) -> T:
@@ -215,11 +202,6 @@ def mass_per_length(outside_diameter_m: T, inside_diameter_m: T, density_kg_m3: 
     return density_kg_m3 * area(outside_diameter_m, inside_diameter_m)
 
 
-def barlow_pressure(stress_pa: T, wall_m: T, outside_diameter_m: T) -> T:
-    """Pressure, Pa, at a hoop stress by Barlow's formula: 2 S t / OD. Thin wall, straight, sound; no safety factor."""
-    return 2 * stress_pa * wall_m / outside_diameter_m
-
-
 def offset_distance(offset_m: T, angle_rad: T) -> T:
     """Distance between the two bends of an offset, m, sharp corners: offset / sin(angle).
 
@@ -241,25 +223,9 @@ def rolling_offset(rise_m: T, roll_m: T) -> T:
     return (rise_m**2 + roll_m**2) ** 0.5
 
 
-def simple_beam_deflection(force_n: T, span_m: T, modulus_pa: T, second_moment_m4: T) -> T:
-    """Deflection under a force at the middle of a simply supported beam, m: F L^3 / (48 E I). Small deflection."""
-    return force_n * span_m**3 / (48 * modulus_pa * second_moment_m4)
-
-
-def cantilever_tip_force(deflection_m: T, length_m: T, modulus_pa: T, second_moment_m4: T) -> T:
-    """Force at the tip of a cantilever that deflects it so far, N: 3 E I d / L^3."""
-    return 3 * modulus_pa * second_moment_m4 * deflection_m / length_m**3
-
-
 def euler_load(modulus_pa: T, second_moment_m4: T, length_m: T) -> T:
     """Buckling load of a slender straight pinned column, N: pi^2 E I / L^2."""
     return _PI**2 * modulus_pa * second_moment_m4 / length_m**2
-
-
-def mitre_amplitude(outside_diameter_m: T, mitre_rad: T) -> T:
-    """How far the wrap line of a mitre cut swings each way from its mean, m: OD/2 tan(mitre), mitre from square."""
-    ns = namespace.of(outside_diameter_m, mitre_rad)
-    return outside_diameter_m / 2 * ns.tan(mitre_rad)
 
 
 def mitre_slice(line_radius_m: T, mitre_rad: T) -> T:

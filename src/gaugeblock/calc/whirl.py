@@ -35,18 +35,6 @@ def longest_for_speed(speed_rad_s: T, modulus_pa: T, density: T, diameter_m: T, 
     return (critical_speed(1.0, modulus_pa, density, diameter_m, bore_m) * share / speed_rad_s) ** 0.5
 
 
-def critical_speed_central_mass(length_m: T, modulus_pa: T, second_moment_m4: T, mass_kg: T) -> T:
-    """Whirling speed in rad/s with all the mass at mid-length: sqrt(48 E I / (m L^3)). Not for a uniform tube.
-
-    Example: an examination question has 10 kg amid 500 mm of 30 mm shaft, 90 Hz (GATE03, from memory).
-
-    >>> from math import pi
-    >>> round(critical_speed_central_mass(0.5, 2.1e11, pi / 64 * 0.03**4, 10.0) / (2 * pi))
-    90
-    """
-    return (48 * modulus_pa * second_moment_m4 / (mass_kg * length_m**3)) ** 0.5
-
-
 def whirl_by_frame(length_m: float, modulus_pa: float, density: float, od_m: float, wall_m: float) -> float:
     """First whirling speed in rad/s by Rayleigh's quotient on the sag of a frame of beams under its own weight.
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gaugeblock import units
 from gaugeblock.answer.making import read_positive
 from gaugeblock.answer.plausible import did_you_mean, other_readings, plausible_range
 from gaugeblock.answer.plausible import is_plausible as lies_in
@@ -69,9 +70,10 @@ def pipes_of(typed: str | None) -> int:
     said = {"single": "1", "one": "1", "dual": "2", "twin": "2", "two": "2", "pair": "2"}
     text = typed.strip().casefold()
     text = said.get(text, text)
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= _MOST_PIPES:
+    count = units.whole_number(text)
+    if count is None or not 1 <= count <= _MOST_PIPES:
         raise InputError(typed, "pipes", f"not a count from 1 to {_MOST_PIPES}", (), "write 1 or 2")
-    return int(text)
+    return count
 
 
 def doubts(of: Pipe, data: Refdata) -> dict[str, str]:

@@ -100,10 +100,10 @@ def heat_of(asked: Mapping[str, str | None], data: Refdata) -> Heat:
     """The Heat of what was typed; a measure may be a range. InputError or UnitError for what cannot be read."""
     together(asked, {"state": ("what",)})
     for key in ("hot_finish", "finish"):
-        if (typed := asked.get(key)) and typed[:1] in ".0123456789":
-            from gaugeblock.warmth.emissivity import emissivity
+        if typed := asked.get(key):
+            from gaugeblock.warmth.emissivity import refuse_unknown
 
-            emissivity(typed, None, key, data)  # refused here, whether an estimate can be made or not
+            refuse_unknown(typed, key, data)  # whether an estimate can be made or not
     figures = {}
     for key, (dim, quantity, _) in _MEASURES.items():
         if typed := asked.get(key):

@@ -54,7 +54,7 @@ def exhaust_wrap(
     data = data or refdata()
     asked: dict[str, str | None] = {"length": length, "od": od, "width": width, "overlap": overlap, "pipes": pipes}
     read = {key: read_positive(str(asked[key]), "length", key) for key in _QUANTITIES}
-    if pipes is not None and not (pipes.isdigit() and 0 < int(pipes) <= _MOST_PIPES):
+    if pipes is not None and not 0 < (units.whole_number(pipes) or 0) <= _MOST_PIPES:
         why = f"not a number of pipes from 1 to {_MOST_PIPES}"
         raise InputError(pipes[:60] or "(blank)", "pipes", why, (), "give a whole number")
     how_many = f"{pipes} x " if pipes else ""

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import CrowFoot
+    from gaugeblock.fasteners.maker import Maker
     from gaugeblock.fasteners.wrench import Setting
     from gaugeblock.figure import Figure
     from gaugeblock.job.wrench import WrenchRange
@@ -57,7 +58,7 @@ def part(
     condition: str | None = None,
     locknut: str | None = None,
     prevailing: str | None = None,
-    maker: object = None,
+    maker: str | Mapping[str, str | None] | Sequence[str] | Maker | None = None,
     wanted: str | None = None,
     wrench: str | WrenchRange | Sequence[str | WrenchRange] | None = None,
     adapter: str | CrowFoot | Mapping[str, str] | None = None,
@@ -70,9 +71,9 @@ def part(
     ``aluminium``); ``condition`` how the threads are tightened (``dry``, ``anti-seize``). ``maker``, ``wanted``,
     ``locknut``, ``prevailing``, ``wrench``, ``adapter`` and ``confirmed`` are those of ``torque``.
 
-    Returns a Sheet with its Decision: the maker's figure, else the one wanted, else the governing row of this service;
-    rows of another service inform and never answer. Where nothing is published it says so. Raises LookupMiss with the
-    nearest keys for a part, size, seat or material that the table does not know.
+    Returns a Sheet with its Decision: the maker's figure, else the one wanted, else the governing row of this
+    ``service``; rows of another service inform and never answer. Where nothing is published it says so. Raises
+    LookupMiss with the nearest keys for a part, size, seat or material that the table does not know.
 
     >>> part("spark plug", size="14 mm", seat="gasket", material="aluminium").figures[0].text
     '18.0 to 21.6'

@@ -125,7 +125,11 @@ def _wrenches(typed: str | WrenchRange | Sequence[str | WrenchRange]) -> list[Wr
 
 
 def wish(
-    maker: object, wanted: str | None, given: str | None, confirmed: str | Sequence[str] | None, data: Refdata
+    maker: str | Mapping[str, str | None] | Sequence[str] | Maker | None,
+    wanted: str | None,
+    given: str | None,
+    confirmed: str | Sequence[str] | None,
+    data: Refdata,
 ) -> Wish:
     """The torque that somebody names, and what was read twice."""
     made: Maker | None = None

@@ -6,7 +6,7 @@ from gaugeblock import units
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, Check
 from gaugeblock.answer.making import base, stated
 from gaugeblock.answer.question import ASK_MAKER, Question
-from gaugeblock.answer.sheet import opens
+from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.errors import InputError, LookupMiss
 from gaugeblock.fasteners import clamp, keys, read, said, target, wrench
 from gaugeblock.fasteners.bolt import OWN, Own
@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from gaugeblock.answer.asking import Topic
-    from gaugeblock.answer.sheet import Sheet
     from gaugeblock.fasteners.bolt import Bolt, CrowFoot, Wish
+    from gaugeblock.fasteners.maker import Maker
     from gaugeblock.fasteners.wrench import Setting
     from gaugeblock.figure import Figure
     from gaugeblock.job.wrench import WrenchRange
@@ -62,7 +62,7 @@ def torque(
     grip: str | Mapping[str, str | None] | None = None,
     locknut: str | None = None,
     prevailing: str | None = None,
-    maker: object = None,
+    maker: str | Mapping[str, str | None] | Sequence[str] | Maker | None = None,
     wanted: str | None = None,
     given: str | None = None,
     wrench: str | WrenchRange | Sequence[str | WrenchRange] | None = None,
@@ -73,16 +73,16 @@ def torque(
     """What to tighten a thread to, the clamp it gives, and whether bolt and thread stand it.
 
     Parameters are text as people write them: ``thread`` ``3/8-16`` or ``M10x1.5``; ``grade`` ``SAE J429 5``;
-    ``condition`` ``dry`` (both may be left out where a torque is named); ``into`` the tapped metal, ``insert`` whether
-    it has a steel thread insert (``yes``, ``no``), ``engagement`` the thread length in it (``3/4 in``) and
-    ``tapped_strength`` its tensile strength; ``locknut`` a kind of locknut with ``prevailing`` its measured run-down
-    torque; ``nut_factor`` the friction of this lot (``0.16``, ``0.16 (0.14 to 0.18) by load cell on 2026-11-20``),
-    ``preload`` the one wanted (``70 %`` of proof, ``5000 lbf``, a stretch of ``0.004 in``), ``proof_strength``,
-    ``yield_strength`` and ``tensile_strength`` the bolt's own; ``grip`` the length that it clamps, or the keys of a
-    job's grip; ``maker`` the part maker's: its torque, (torque, source, place), or the keys of a job; it governs;
-    ``wanted`` the torque that you want at the fastener; ``given`` a setting to judge backwards; ``wrench`` its
-    graduations (``5 to 80 lbf*ft by 1``), or several to choose from; ``adapter`` a crow-foot (``2 in on 12 in``,
-    ``2 in on 12 in at 90 deg``); ``confirmed`` the options that look odd and were read twice.
+    ``condition`` ``dry`` (both may be left out where a torque is named); ``service`` ``vehicle``, ``joint`` ``reused``
+    or ``permanent``; ``into`` the tapped metal, ``insert`` whether it has a steel thread insert (``yes``, ``no``),
+    ``engagement`` the thread length in it (``3/4 in``) and ``tapped_strength`` its tensile strength; ``locknut`` a kind
+    of locknut with ``prevailing`` its measured run-down torque; ``nut_factor`` the friction of this lot (``0.16``,
+    ``0.16 (0.14 to 0.18) by load cell on 2026-11-20``), ``preload`` the one wanted (``70 %`` of proof, ``5000 lbf``, a
+    stretch of ``0.004 in``), ``proof_strength``, ``yield_strength`` and ``tensile_strength`` the bolt's own; ``grip``
+    the length that it clamps, or the keys of a job's grip; ``maker`` the part maker's: its torque, (torque, source,
+    place), or the keys of a job; it governs; ``wanted`` the torque that you want at the fastener; ``given`` a setting
+    to judge backwards; ``wrench`` its graduations (``5 to 80 lbf*ft by 1``), or several to choose from; ``adapter`` a
+    crow-foot (``2 in on 12 in``, ``2 in on 12 in at 90 deg``); ``confirmed`` the odd options that were read twice.
 
     Returns a Sheet with its Decision: the maker's torque, else the one wanted, else the calculated one where friction,
     strength or preload are stated otherwise than in the tables, else the published one for exactly this grade and

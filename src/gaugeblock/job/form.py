@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock.errors import InputError
+from gaugeblock.listed import items
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -30,7 +31,7 @@ def shape(name: str, text: str, where: str = "") -> dict[str, Any]:
     where = where or name
     out: dict[str, Any] = {}
     second: dict[str, str] = {}
-    for part in text.split(","):
+    for part in items(text, where):
         words = part.split()
         key = next((k for k in known if words[: len(k.split())] == k.split()), None)
         if key is None:
@@ -50,7 +51,7 @@ def shape(name: str, text: str, where: str = "") -> dict[str, Any]:
 
 def trial_bend(text: str, where: str = "test bend") -> dict[str, str]:
     """``47 deg set, 45 deg got`` as a test bend."""
-    parts = {p.split()[-1]: " ".join(p.split()[:-1]) for p in text.split(",") if p.split()}
+    parts = {p.split()[-1]: " ".join(p.split()[:-1]) for p in items(text, where) if p.split()}
     if set(parts) != {"set", "got"}:
         raise InputError(text[:60], where, "not a test bend", (), 'write "47 deg set, 45 deg got"')
     return {"pulled": parts["set"], "released": parts["got"]}

@@ -90,7 +90,7 @@ def count_of(typed: str | None, key: str) -> Measure | None:
     if not typed:
         return None
     text = typed.strip()
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= _MOST:
+    if not 1 <= (units.whole_number(text) or 0) <= _MOST:
         raise InputError(typed, key, f"not a count from 1 to {_MOST}", (), "write it as 2")
     return Measure(units.parse_number(text), "1", f"{text} 1")
 

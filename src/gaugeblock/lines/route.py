@@ -24,29 +24,92 @@ from gaugeblock.tables.load import Refdata, refdata
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from typing import TypedDict, Unpack
+
     from gaugeblock.answer.decision import Decision
     from gaugeblock.answer.drawing import Drawing
     from gaugeblock.figure import Figure
     from gaugeblock.lines.cases import Estimates
 
+    class Typed(TypedDict, total=False):
+        """Every key of a line but its service, as text."""
 
-def route(service: str | None = None, *, draw: bool = False, data: Refdata | None = None, **given: str | None) -> Sheet:
+        material: str | None
+        klass: str | None
+        state: str | None
+        od: str | None
+        wall: str | None
+        length: str | None
+        pressure: str | None
+        factor: str | None
+        factor_on_burst: str | None
+        factor_on_yield: str | None
+        yield_strength: str | None
+        tensile_strength: str | None
+        line_limit: str | None
+        line_limit_from: str | None
+        fluid: str | None
+        fluid_state: str | None
+        fluid_limit: str | None
+        fluid_limit_from: str | None
+        marked_for: str | None
+        beside: str | None
+        gap: str | None
+        temperature: str | None
+        temperature_by: str | None
+        side: str | None
+        shield: str | None
+        shield_finish: str | None
+        hot_od: str | None
+        hot_temperature: str | None
+        hot_finish: str | None
+        finish: str | None
+        air: str | None
+        soak_air: str | None
+        speed: str | None
+        sleeve: str | None
+        sleeve_finish: str | None
+        sleeve_conductivity: str | None
+        flow_temperature: str | None
+        flow_conductivity: str | None
+        film: str | None
+        margin: str | None
+        jurisdiction: str | None
+        flare: str | None
+        seat: str | None
+        nut: str | None
+        port: str | None
+        anchors: str | None
+        exhaust_material: str | None
+        expansion: str | None
+        cold_end: str | None
+        clip_spacing: str | None
+        hose_length: str | None
+        droop: str | None
+        lock: str | None
+
+
+def route(
+    service: str | None = None, *, draw: bool = False, data: Refdata | None = None, **given: Unpack[Typed]
+) -> Sheet:
     """Whether a line past a hot part is cool enough, far enough, allowed, held and joined.
 
     All parameters are text as people write them, and all may be missing: what needs one that is answers ``cannot tell``
     and names it. They are the keys of ``[[lines]]`` of a job (``klass`` is its ``class``):
 
-    - the line: ``material``, ``klass``, ``state``, ``od``, ``wall``, ``length``, ``pressure``,
-      ``factor_on_burst`` and ``factor_on_yield`` to keep, the tube's own ``tensile_strength`` and ``yield_strength``,
-      ``fluid``, ``fluid_state``; what the makers state: ``line_limit``, ``fluid_limit`` (``line_limit_from`` the sheet
-      and its page), ``marked_for`` the fluid that a hose is marked for; ``temperature`` its own as measured and
-      ``temperature_by`` what read it;
+    - the line: its ``service``, ``material``, ``klass``, ``state``, ``od``, ``wall``, ``length``, ``pressure``,
+      ``factor``, ``factor_on_burst`` and ``factor_on_yield`` to keep, the tube's own ``tensile_strength`` and
+      ``yield_strength``, ``fluid``, ``fluid_state``; what the makers state: ``line_limit``, ``fluid_limit``
+      (``line_limit_from`` and ``fluid_limit_from`` the sheet and its page), ``marked_for`` the fluid that a hose is
+      marked for; ``temperature`` its own as measured and ``temperature_by`` what read it;
     - what is hot: ``beside`` (``exhaust header``), ``gap``, ``hot_od``, ``hot_temperature``, ``hot_finish``, and the
       line's ``finish``; ``air``, ``soak_air`` after shut-down, ``speed`` of the air; ``side`` of the rail ``same side``
       or ``other side``; ``shield`` ``none``, ``flat open``, ``curved open`` or ``closed`` and ``shield_finish``;
     - ``sleeve`` its thickness over the line, ``sleeve_finish``, ``sleeve_conductivity``; ``flow_temperature`` and
-      ``flow_conductivity`` of what flows in the line while the engine runs, which cools it;
-    - ``jurisdiction``; ``flare``, ``seat``, ``nut``, ``port``; ``anchors`` and ``exhaust_material``; ``hose_length``,
+      ``flow_conductivity`` of what flows in the line while the engine runs, which cools it; ``film`` the coefficient to
+      the air, ``margin`` to keep under what the line stands;
+    - ``jurisdiction``; ``flare``, ``seat``, ``nut``, ``port``; ``clip_spacing`` as it is; ``anchors``,
+      ``exhaust_material``, its ``expansion`` and ``cold_end``; ``hose_length``,
       ``droop``, ``lock``.
 
     Measures may be ranges (``300 to 450 degC``); a finish is an emissivity or ``material: surface`` of the table.
@@ -62,7 +125,8 @@ def route(service: str | None = None, *, draw: bool = False, data: Refdata | Non
     """
     needs = {"line_limit_from": ("line_limit",), "fluid_limit_from": ("fluid_limit",)}
     together(given, {**needs, "temperature_by": ("temperature",)})
-    return route_of(line_of_text({"service": service, **given}), draw=draw, data=data)
+    text: dict[str, str | None] = {"service": service, **given}  # type: ignore[dict-item]
+    return route_of(line_of_text(text), draw=draw, data=data)
 
 
 def route_of(

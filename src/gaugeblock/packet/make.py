@@ -72,10 +72,11 @@ def make(job_path: str, release: str | None = None) -> Packet:
 
 
 def make_packet(job_path: str, folder: str, release: str | None = None, scope: Scope | None = None) -> Made:
-    """Make a packet and write packet.md, packet.html and packet.json into ``folder``. OutputError leaves nothing new.
+    """Make a packet of the job at ``job_path`` and write packet.md, packet.html and packet.json into ``folder``.
 
-    The pages hold what ``scope`` says, all without one; packet.json is always whole. LookupMiss for an item that the
-    job does not have.
+    It is made of the data ``release`` that is named, else of the newest. JobError tells what is wrong with a job;
+    OutputError leaves nothing new. The pages hold what ``scope`` says, all without one; packet.json is always whole.
+    LookupMiss for an item that the job does not have.
     """
     scope = scope or Scope()
     made = make(job_path, release)

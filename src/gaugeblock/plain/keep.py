@@ -7,6 +7,7 @@ import os
 
 from gaugeblock import domains
 from gaugeblock.errors import InputError, OutputError, visible
+from gaugeblock.listed import items
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -71,7 +72,7 @@ def _block(reading: Reading, table: str, name: str, data: Refdata) -> str:
     for option, value in values.items():
         key = reading.topic.job_keys.get(option, option)
         if key.endswith("[]"):
-            lines.append(f"{key[:-2]} = [{', '.join(_quoted(one.strip()) for one in value.split(','))}]")
+            lines.append(f"{key[:-2]} = [{', '.join(_quoted(one) for one in items(value, option))}]")
         elif key.endswith("#"):
             lines.append(f"{key[:-1]} = {value}")
         else:

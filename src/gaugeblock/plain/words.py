@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from gaugeblock.errors import InputError, visible
+from gaugeblock.listed import refuse_decimal_comma
 from gaugeblock.plain.both_ways import one_way
 from gaugeblock.plain.chatter import CHATTER
 from gaugeblock.plain.passing import in_passing
@@ -159,6 +160,7 @@ def words_of(line: str) -> tuple[str, ...]:
     if len(line) > LONGEST:
         raise InputError(visible(line), "question", "it is too long", (), "ask for one figure in a few words")
     text = line.translate(_PLAIN).casefold()
+    refuse_decimal_comma(text, "question", thousands=True)
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
     if "\u00b0" in text:

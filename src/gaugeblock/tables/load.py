@@ -272,7 +272,7 @@ _OPEN: dict[str | None, Refdata] = {}
 
 
 def refdata(release: str | None = None) -> Refdata:
-    """The tables of a release (the newest when none is named), opened once a process."""
+    """The tables of a ``release`` (the newest when none is named), opened once a process; InputError for no release."""
     got = _OPEN.get(release)
     if got is None:
         got = _OPEN[release] = Refdata(release=release)

@@ -14,6 +14,7 @@ from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import InputError
+from gaugeblock.listed import items
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
 
@@ -182,7 +183,7 @@ def _straights(legs: str | None, name: str, data: Refdata) -> tuple[Figure, ...]
     """The straights of a bend or of several, in order, as given under a name; InputError for none or too many."""
     if legs is None:
         return ()
-    texts = [text.strip() for text in legs.split(",") if text.strip()]
+    texts = [text for text in items(legs, name) if text]
     if not 0 < len(texts) <= _MOST_LEGS:
         why = f"one bend has one or two, and {_MOST_LEGS} are the most"
         raise InputError(legs[:60] or "(blank)", name, why, (), 'write them as "20 in, 12 in"')
@@ -197,12 +198,13 @@ def _count(bends: str | None, legs: int) -> int:
     of_legs = legs - 1 if legs > _LEGS else 1
     if bends is None:
         return of_legs
-    if not bends.isdigit() or not 0 < int(bends) < _MOST_LEGS:
+    count = units.whole_number(bends)
+    if count is None or not 0 < count < _MOST_LEGS:
         raise InputError(bends, "bends", "not a number of bends", (), f"give a whole number, up to {_MOST_LEGS - 1}")
-    if legs and int(bends) != of_legs:
+    if legs and count != of_legs:
         why = f"{legs} straights have {of_legs} bend{'s' if of_legs > 1 else ''} between them"
         raise InputError(bends, "bends", why, (), "give every straight, with those between two bends")
-    return int(bends)
+    return count
 
 
 def _to_cut(

@@ -60,7 +60,8 @@ def mitre(
     turn = read_positive(angle, "angle", "angle")
     if turn.to("deg") > _TURN:
         raise InputError(turn.text, "angle", f"a bend of slices turns {_TURN} deg at most", (), "ask for each part")
-    if not slices.isdigit() or not _LEAST <= int(slices) <= _MOST:
+    count = units.whole_number(slices)
+    if count is None or not _LEAST <= count <= _MOST:
         why = f"a bend is made of {_LEAST} to {_MOST} slices"
         raise InputError(slices[:60] or "(blank)", "slices", why, (), "give a whole number")
     title = f"{turn.text} of {slices} slices"
@@ -77,7 +78,7 @@ def mitre(
         raise InputError(sizes["radius"].text, "radius", why, (), "take a radius of one diameter or more")
     given = stated(turn, "bend_angle", "angle", data)
     key = {name: text for name, text in asked.items() if text}
-    ways = {way: _saw(given, int(slices) - (way == SQUARE), key, data) for way in (ENDS if ends is None else (ends,))}
+    ways = {way: _saw(given, count - (way == SQUARE), key, data) for way in (ENDS if ends is None else (ends,))}
     if ends is not None:
         saw = ways[ends]
         lengths = _lengths(saw, sizes, key, data)

@@ -36,6 +36,7 @@ def pipe(
 ) -> Sheet:
     """The true OD of a pipe size, its wall, bore and mass when the schedule is named.
 
+    ``nps`` is the nominal size (``1 1/2``), ``schedule`` its wall (``40``).
     ``fact`` is what is asked first: ``outside diameter``, ``wall``, ``bore`` or ``mass``; ``tube`` the outside diameter
     of a tube (``48 mm``), of which is told how much it is off. Raises LookupMiss with the
     nearest sizes or schedules, InputError for no fact.

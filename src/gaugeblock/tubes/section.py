@@ -63,8 +63,9 @@ def section(
     """Area, second moment and section modulus of a round tube, its mass, and the bending that brings it to yield.
 
     Parameters are text as people write them: ``od`` ``1-3/4 in``, ``wall`` ``.120 in`` or ``11 BWG``; ``material``
-    ``1020 DOM`` gives density and yield strength, which ``yield_strength`` (``62 ksi``, measured ``62 ksi by tensile
-    test on 2026-11-20``) states in their place; ``length`` gives the mass of the piece, and with ``torque`` and
+    ``1020 DOM`` (``product``, ``condition`` and ``spec`` tell one ``1020`` from another) gives density and strength, in
+    whose place stand its own ``yield_strength`` (``62 ksi``, measured ``62 ksi by tensile test on 2026-11-20``),
+    ``tensile_strength`` and ``modulus``; ``length`` gives the mass of the piece, and with ``torque`` and
     ``shear_modulus`` its twist. Elastic; welds, holes and bends are not in it.
 
     Returns a Sheet whose decision is the ``fact``: ``section modulus``, ``mass`` (which needs a material), ``second

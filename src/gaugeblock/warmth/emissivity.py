@@ -45,6 +45,15 @@ def emissivity(text: str, at: Figure | None, name: str, data: Refdata) -> Figure
         return _between(text, name, wanted, mine, data)
 
 
+def refuse_unknown(text: str, name: str, data: Refdata) -> None:
+    """InputError or LookupMiss for what is no emissivity, and no surface of the table."""
+    words = text.partition("@")[0].strip()
+    if words[:1].isdigit() or words.startswith("."):
+        emissivity(text, None, name, data)
+    else:
+        _rows(text, words, name, data)
+
+
 def _rows(text: str, words: str, name: str, data: Refdata) -> tuple[str, str, list[Row]]:
     """Material, surface and the rows of ``material: surface``; LookupMiss with the surfaces there are."""
     typed, _, surface = (part.strip() for part in words.partition(":"))

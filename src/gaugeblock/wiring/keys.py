@@ -195,9 +195,10 @@ def count_of(typed: str | None, key: str) -> int | None:
         return None
     text = typed.strip().removesuffix("wires").removesuffix("wire").strip()
     most = _MOST[key]
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= most:
+    count = units.whole_number(text)
+    if count is None or not 1 <= count <= most:
         raise InputError(typed, key, f"not a count from 1 to {most}", (), "count the wires that carry current")
-    return int(text)
+    return count
 
 
 def kind_of(typed: str | None) -> str | None:

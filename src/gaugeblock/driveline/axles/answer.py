@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gaugeblock import units
-from gaugeblock.answer.needs import together
+from gaugeblock.answer.needs import known, together
 from gaugeblock.answer.sheet import Sheet, opens
 from gaugeblock.driveline import keys
 from gaugeblock.driveline.axles.form import Form, parts_of
@@ -110,7 +110,8 @@ def axle(material: str | None = None, *, data: Refdata | None = None, **typed: U
     """The torque that can reach one axle shaft, and whether the shaft carries it.
 
     Parameters are text as people write them. Of the shaft: ``material`` ``4340``, ``treatment``, ``temper``,
-    ``diameter`` at its smallest, ``bore``, the ``length`` that twists, and what ``steel`` takes of its own. From the
+    ``diameter`` at its smallest, ``bore``, the ``length`` that twists, and of its steel the bar's own
+    ``section``, ``hardness``, ``yield_strength`` by its ``certificate``, ``case_depth`` and ``core_hardness``. From the
     engine: ``engine_torque``, stall ratio of a ``converter``, first ``gear``, ``transfer`` and axle ``ratio``, and the
     ``differential``: ``open``, ``locked`` or ``limited slip`` with its torque ``bias``. From the tyre: ``wheel_load``
     when it pulls hardest, ``grip`` and loaded ``radius``; or, in place of the wheel load, the ``axle_load`` at
@@ -142,8 +143,8 @@ def axle(material: str | None = None, *, data: Refdata | None = None, **typed: U
 def axle_compared(
     what: str, material: str | None = None, *, data: Refdata | None = None, **typed: Unpack[Typed]
 ) -> Table:
-    """The same axle shaft side by side: ``steels``, of every steel, treatment and temper in the table, or ``splines``,
-    with the next sizes of its spline. Keys as of ``axle``.
+    """The same axle shaft side by side: ``what`` is ``steels``, of every steel, treatment and temper in the table, or
+    ``splines``, with the next sizes of its spline. Keys as of ``axle``.
 
     Returns a Table: what may be used first, then what is asked about, the strongest first.
 
@@ -163,9 +164,7 @@ def axle_compared(
 
 def asked_of(material: str | None, typed: Mapping[str, object]) -> dict[str, str | None]:
     """What was typed under every key there is; TypeError, as of any function, for a name that is none."""
-    unknown = [k for k in typed if k not in KEYS]
-    if unknown:
-        raise TypeError(f"axle() got an unexpected keyword argument '{unknown[0]}'")
+    known(typed, KEYS, "axle")
     return {"material": material, **{k: typed.get(k) for k in KEYS}}  # type: ignore[misc]
 
 

@@ -11,6 +11,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.calc import axles as sizing
 from gaugeblock.driveline.torsion import modulus_of, torque_text, twist_of
 from gaugeblock.errors import InputError
+from gaugeblock.listed import items
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -84,7 +85,7 @@ def parts_of(typed: str | Sequence[str] | None) -> tuple[Part, ...]:
     if typed is None:
         return ()
     out = []
-    for text in typed.split(",") if isinstance(typed, str) else typed:
+    for text in items(typed, "parts") if isinstance(typed, str) else typed:
         diameter, cross, length = text.partition(" x ")
         if not cross:
             raise InputError(text.strip(), "parts", "not a diameter and a length", (), "write it as 1-1/4 in x 22 in")

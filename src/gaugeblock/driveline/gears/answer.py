@@ -98,11 +98,11 @@ def gearing(
     """
     data = data or refdata()
     asked = {
-        "ratios": ", ".join(listed(ratios)),
-        "tyre": ", ".join(listed(tyre)) or None,
+        "ratios": ", ".join(listed(ratios, "ratios")),
+        "tyre": ", ".join(listed(tyre, "tyre")) or None,
         "revolutions": revolutions,
         "speed": speed,
-        "gears": ", ".join(listed(gears)),
+        "gears": ", ".join(listed(gears, "gears")),
         "transfer": transfer,
         "engine_speed": engine_speed,
         "was_ratio": was_ratio,

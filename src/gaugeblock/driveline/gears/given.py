@@ -7,6 +7,7 @@ import re
 from gaugeblock import units
 from gaugeblock.answer.making import read_positive
 from gaugeblock.errors import Ambiguous, InputError
+from gaugeblock.listed import items
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -28,9 +29,9 @@ def ratio_measure(typed: str, where: str) -> Measure:
     return got
 
 
-def listed(typed: str | Sequence[str] | None) -> tuple[str, ...]:
+def listed(typed: str | Sequence[str] | None, where: str) -> tuple[str, ...]:
     """Texts with commas between, or a sequence of them."""
-    parts = typed.split(",") if isinstance(typed, str) else typed or ()
+    parts = items(typed, where) if isinstance(typed, str) else typed or ()
     return tuple(p.strip() for p in parts if p.strip())
 
 
@@ -96,9 +97,9 @@ class Gearing(Value):
         transfer = typed.get("transfer")
         driven = typed.get("driven_gear")
         return cls(
-            listed(typed.get("ratios")),
-            tuple(ratio_measure(g, "gears") for g in listed(typed.get("gears")) or ("1",)),
-            listed(typed.get("tyre")),
+            listed(typed.get("ratios"), "ratios"),
+            tuple(ratio_measure(g, "gears") for g in listed(typed.get("gears"), "gears") or ("1",)),
+            listed(typed.get("tyre"), "tyre"),
             read_positive(typed.get("speed") or "60 mph", "speed", "speed"),
             revolutions=optional("revolutions", "revolutions per length"),
             transfer=None if transfer is None else ratio_measure(transfer, "transfer"),

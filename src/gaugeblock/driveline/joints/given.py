@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from gaugeblock import units
 from gaugeblock.errors import Ambiguous, InputError
+from gaugeblock.listed import items
 from gaugeblock.tables.load import option
 from gaugeblock.value import Value, put
 
@@ -101,7 +102,7 @@ def slopes(typed: str | Sequence[str] | None, where: str) -> tuple[Measure, ...]
     """The slopes of input, propeller and output shaft: ``3 deg, 5 deg, 3 deg``; () where none was given."""
     if typed is None:
         return ()
-    parts = typed.split(",") if isinstance(typed, str) else list(typed)
+    parts = items(typed, where) if isinstance(typed, str) else list(typed)
     if len(parts) != _SHAFTS:
         why = f"{len(parts)} slopes; three are wanted: input, propeller, output"
         raise InputError(", ".join(parts)[:60], where, why, (), 'write it as "3 deg, 5 deg, 3 deg"')

@@ -6,6 +6,7 @@ from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, Check
 from gaugeblock.answer.decision import Candidate, Decision, ask, none, stop, use
 from gaugeblock.answer.making import base
+from gaugeblock.answer.needs import known
 from gaugeblock.answer.plausible import did_you_mean, is_plausible, other_readings, plausible_range
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import FILL_IN, MEASURE, Question
@@ -114,9 +115,7 @@ def shaft(*, data: Refdata | None = None, **typed: Unpack[Typed]) -> Sheet:
     ('use', 8100.0)
     """
     data = data or refdata()
-    unknown = [k for k in typed if k not in KEYS]
-    if unknown:
-        raise TypeError(f"shaft() got an unexpected keyword argument '{unknown[0]}'")
+    known(typed, KEYS, "shaft")
     asked: dict[str, str | None] = {k: typed.get(k) for k in KEYS}  # type: ignore[misc]
     return judged(Propeller.read(asked), asked, data)
 

@@ -7,6 +7,7 @@ from gaugeblock.answer.making import read_positive
 from gaugeblock.driveline.joints.given import angle_of_joint
 from gaugeblock.driveline.keys import PHASES, own_stress
 from gaugeblock.errors import InputError
+from gaugeblock.listed import items
 from gaugeblock.units import Measure
 from gaugeblock.value import Value, put
 
@@ -120,7 +121,7 @@ class Propeller(Value):
             known[key] = read_positive(given, dim, where, zero=key in _MAY_BE_ZERO)
         slopes = {name: _slopes(typed.get(name), name) for name in SLOPES}
         gears = typed.get("gears") or ()
-        parts = gears.split(",") if isinstance(gears, str) else gears
+        parts = items(gears, "gears") if isinstance(gears, str) else gears
         read = tuple(read_positive(p.strip() if isinstance(p, str) else p, "ratio", "gears") for p in parts)
         return cls(known, typed.get("material"), read, typed.get("phasing"), read_by, **slopes)
 
@@ -128,8 +129,8 @@ class Propeller(Value):
 def _slopes(typed: object, name: str) -> tuple[Measure, ...]:
     if not typed:
         return ()
-    parts = typed.split(",") if isinstance(typed, str) else list(typed)  # type: ignore[call-overload]
     where = name.replace("_", " ")
+    parts = items(typed, where) if isinstance(typed, str) else list(typed)  # type: ignore[call-overload]
     return tuple(angle_of_joint(p.strip(), where) if isinstance(p, str) else p for p in parts)
 
 

@@ -54,7 +54,8 @@ def spline(
     """Basic sizes of a 30 degree involute spline from its pitch and tooth count.
 
     Parameters are text as people write them: ``pitch`` ``24/48``; ``teeth`` ``35``; ``root`` ``flat root`` or
-    ``fillet root``; ``fit`` ``side fit`` or ``major diameter fit``. With ``torque`` (and ``bore``) it is judged:
+    ``fillet root``; ``fit`` ``side fit`` or ``major diameter fit``; ``pressure_angle`` ``30 deg``, the one
+    there is. With ``torque`` (and ``bore``) it is judged:
     shear under the roots, shear of the teeth and pressure on their sides. These need ``material``, ``source`` and
     ``load`` of the drive, ``cycles`` of torque, the engaged ``length``, and the ``seating``: ``fixed`` (it cannot
     rock) or

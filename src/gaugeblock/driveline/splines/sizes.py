@@ -15,6 +15,7 @@ from gaugeblock.units import Measure
 
 _PITCH = re.compile(r"(?P<pitch>[0-9]+(?:\.[0-9]+)?)/(?P<stub>[0-9]+(?:\.[0-9]+)?)", re.ASCII)
 _FEWEST = 6  # the standard's tables begin at 6 teeth (from memory)
+_MOST_DIGITS = 3
 
 
 class Sizes:
@@ -134,9 +135,10 @@ def per_inch_of(cell: str) -> float:
 
 def teeth_of(typed: str) -> int:
     text = typed.strip()
-    if not (text.isascii() and text.isdigit() and len(text) <= 3) or int(text) < _FEWEST:
+    count = units.whole_number(text)
+    if count is None or len(text) > _MOST_DIGITS or count < _FEWEST:
         raise InputError(typed, "teeth", f"not a whole number of teeth from {_FEWEST} up", (), "count the teeth")
-    return int(text)
+    return count
 
 
 THE_ANGLE = "30 deg"

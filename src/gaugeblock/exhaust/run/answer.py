@@ -20,6 +20,7 @@ from gaugeblock.exhaust.run.hanging import Hung, hung, loads, pipe_mass, whole_m
 from gaugeblock.exhaust.run.shape import Shape
 from gaugeblock.exhaust.statements import cautions
 from gaugeblock.known import parse_known
+from gaugeblock.listed import items
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.units import Measure, parse_measure
 from gaugeblock.value import Value, put
@@ -100,7 +101,7 @@ def exhaust_run(
     ``material`` of the pipe; ``hot`` the metal at its hottest (``1000 degF``); ``fixed`` the place of the fixed point
     from the front end (``6 in``); ``hangers`` their places (``20 in, 60 in, 100 in``), ``hanger_length`` from pin to
     pin and ``hanger_limit`` what one may carry; ``masses`` what hangs on it (``12 lb at 80 in``); ``flex`` the
-    flexible section (``6 in at 2 in``), its kind (``hose``, ``bellows``), ``travel``, ``rate`` and ``area``;
+    flexible section (``6 in at 2 in``), its ``flex_kind`` (``hose``, ``bellows``), ``travel``, ``rate`` and ``area``;
     ``pressure`` in the pipe; ``expansion`` of its metal in place of the tables' (``17.3 um/(m*K)``, measured
     ``... by TOOL on 2026-11-20``), ``cold_end`` what it grows from (else 20 degC), typed or measured.
 
@@ -140,14 +141,15 @@ def _given(typed: str | None, dim: str, where: str) -> Measure | None:
 
 def _hangers(places: str | None, length: str | None, limit: str | None) -> list[Hanger]:
     long, most = _given(length, "length", "hanger length"), _given(limit, "force", "hanger limit")
-    return [Hanger(place(p.strip(), "hangers"), long, most) for p in (places or "").split(",") if p.strip()]
+    return [Hanger(place(p, "hangers"), long, most) for p in items(places or "", "hangers") if p]
 
 
 def _flex(flex: str | None, kind: str | None, travel: str | None, rate: str | None, area: str | None) -> Flex | None:
-    if flex is None:
-        return None
     if kind is not None and kind not in FLEXIBLE:
         raise InputError(kind[:60], "flex kind", "no kind of flexible section", tuple(FLEXIBLE), "use one of these")
+    measures = _given(travel, "length", "travel"), _given(rate, "stiffness", "rate"), _given(area, "area", "area")
+    if flex is None:
+        return None
     (long, at), *more = at_places(flex, "flex")
     if more:
         raise InputError(flex[:60], "flex", "more than one flexible section", (), "give the one nearest the engine")
@@ -155,9 +157,7 @@ def _flex(flex: str | None, kind: str | None, travel: str | None, rate: str | No
         place(at, "flex"),
         read_positive(long, "length", "flex"),
         kind,
-        _given(travel, "length", "travel"),
-        _given(rate, "stiffness", "rate"),
-        _given(area, "area", "area"),
+        *measures,
     )
 
 

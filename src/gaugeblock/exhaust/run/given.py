@@ -6,6 +6,7 @@ import re
 
 from gaugeblock.answer.making import read_positive
 from gaugeblock.errors import InputError
+from gaugeblock.listed import items
 from gaugeblock.units import parse_measure
 from gaugeblock.value import Value, put
 
@@ -172,7 +173,7 @@ _AT = re.compile(r"(?P<first>.+?) at (?P<at>.+)")
 def at_places(typed: str, where: str) -> list[tuple[str, str]]:
     """``12 lb at 80 in, 6 lb at 20 in`` -> what stands at each place, and the place; InputError otherwise."""
     out = []
-    for part in typed.split(","):
+    for part in items(typed, where):
         found = _AT.fullmatch(" ".join(part.split()))
         if found is None:
             raise InputError(

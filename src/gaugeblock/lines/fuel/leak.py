@@ -25,7 +25,7 @@ def fuel_test(*, data: Refdata | None = None) -> Sheet:
     """How a fuel system is tested for leaks, and how long the pressure stands.
 
     Returns a Sheet without a figure to use: for cars no rule was found; what a boat rule and one vehicle's manual say
-    stands beside it, and informs.
+    stands beside it, and informs. Raises DataError where the tables are damaged.
 
     >>> fuel_test().decision.kind
     'none'

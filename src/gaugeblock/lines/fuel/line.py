@@ -7,6 +7,7 @@ from fractions import Fraction
 from gaugeblock.answer.caution import Caution
 from gaugeblock.answer.check import ASK, CANNOT_TELL, INFORM, NOT_OK, Bound, Check, at_most
 from gaugeblock.answer.decision import Candidate, ask, none
+from gaugeblock.answer.needs import known
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.question import ASK_MAKER, FILL_IN, MEASURE, Question
 from gaugeblock.answer.sheet import Sheet
@@ -22,8 +23,37 @@ from gaugeblock.units import in_unit, significant
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from typing import TypedDict, Unpack
+
     from gaugeblock.figure import Figure
     from gaugeblock.lines.fuel.pipe import Pipe
+
+    class Typed(TypedDict, total=False):
+        """Every option of ``fuel`` but the power, as text."""
+
+        fuel: str | None
+        boost: str | None
+        consumption: str | None
+        system: str | None
+        density: str | None
+        viscosity: str | None
+        reserve: str | None
+        pump: str | None
+        length: str | None
+        bore: str | None
+        loss: str | None
+        return_length: str | None
+        return_bore: str | None
+        return_loss: str | None
+        pressure: str | None
+        filter: str | None
+        filter_flow: str | None
+        rated: str | None
+        injector: str | None
+        duty: str | None
+        injectors: str | None
+        line: str | None
+
 
 VERB = "FEED LINE"
 CASES = ("high output, or alcohol", "street and mild competition", "stock engine")
@@ -31,7 +61,7 @@ _NAME = "bore of the feed"
 _ALCOHOLS = ("E85", "methanol", "ethanol")
 
 
-def fuel_line(power: str | None = None, *, data: Refdata | None = None, **more: str | None) -> Sheet:
+def fuel_line(power: str | None = None, *, data: Refdata | None = None, **more: Unpack[Typed]) -> Sheet:
     """The bores that shops feed an engine by, each with the speed of the fuel in it and the pressure that it loses.
 
     ``power`` and the other parameters are those of ``fuel``; with ``length`` the loss is told, with ``loss`` too what
@@ -44,7 +74,8 @@ def fuel_line(power: str | None = None, *, data: Refdata | None = None, **more: 
     >>> fuel_line("400 hp", boost="no boost").decision.kind
     'ask'
     """
-    asked: dict[str, str | None] = dict.fromkeys(ALL) | {"power": power} | more
+    known(more, ALL, "fuel_line")
+    asked: dict[str, str | None] = {**dict.fromkeys(ALL), "power": power, **more}  # type: ignore[dict-item]
     return judged(Supply(asked), asked, data or refdata())
 
 

@@ -67,7 +67,8 @@ def fuel(
     out), ``diesel``, ``E85``, ``methanol``, ``ethanol``; ``boost`` or ``no boost``; the engine's own ``consumption``
     (``0.5 lb/(hp*h)``); ``system`` ``carburettor`` or ``injection``; own ``density`` and ``viscosity`` of the fuel; a
     ``reserve`` on top (``20 %``); what the ``pump`` delivers at its pressure; ``length`` (fittings counted as length)
-    and ``bore`` of the feed and the ``loss`` that it may have, the same of the return; ``pressure`` at the engine;
+    and ``bore`` of the feed and the ``loss`` that it may have, the same of the return as ``return_length``,
+    ``return_bore`` and ``return_loss``; ``pressure`` at the engine;
     ``filter`` in microns and ``filter_flow`` that it is made for; ``rated`` the pressure that the weakest hose stands;
     how many ``injectors``, what one ``injector`` passes held open (``42 lb/h``, ``440 cc/min``) and its ``duty``
     (``80 %``), in place of the power; ``line`` ``drawn tube`` or ``rubber hose``.

@@ -7,6 +7,7 @@ import re
 from gaugeblock import units
 from gaugeblock.answer.asking import NUMBER, Named, Shaped, Topic, always, amount, words_of
 from gaugeblock.errors import InputError
+from gaugeblock.listed import items
 from gaugeblock.tubes.folded.untold_ask import UNTOLD, refuse_untold
 from gaugeblock.tubes.said import DEG, answer_in
 from gaugeblock.tubes.sizes_ask import EVERYDAY_ANGLES
@@ -306,7 +307,7 @@ def _settle(values: dict[str, str], _data: Refdata) -> dict[str, str]:
     if "radius" in found and _is_bare(found["radius"]):
         found["radius"] = _given_unit(found["radius"], "radius", unit)
     if "legs" in found:
-        legs = [leg.strip() for leg in found["legs"].split(",")]
+        legs = items(found["legs"], "legs")
         last = next((leg.rpartition(" ")[2] for leg in reversed(legs) if not _is_bare(leg)), "")
         whole = [f"{leg} {last}" if last and _is_bare(leg) else leg for leg in legs]
         if not unit:  # a gauge number: the radius may tell it

@@ -15,6 +15,7 @@ from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.sheet import Sheet
 from gaugeblock.calc import tubes as calc
 from gaugeblock.errors import Ambiguous, InputError
+from gaugeblock.listed import items
 from gaugeblock.tables.load import Refdata, refdata
 from gaugeblock.tubes import keys
 from gaugeblock.tubes.folded.least import least, thickness_doubt
@@ -169,7 +170,7 @@ def _legs(legs: str | None, data: Refdata) -> tuple[Figure, ...]:
     """The outside legs in order; a leg without a unit has that of the last."""
     if legs is None:
         return ()
-    texts = [text.strip() for text in legs.split(",") if text.strip()]
+    texts = [text for text in items(legs, "legs") if text]
     if not 1 < len(texts) <= _MOST_LEGS:
         why = f"a bent part has two legs or more, and {_MOST_LEGS} are the most"
         raise InputError(legs[:60] or "(blank)", "legs", why, (), 'write them as "50 mm, 30 mm, 50 mm"')

@@ -33,7 +33,8 @@ def test_every_word_stands_in_each_row_that_is_listed(line: str) -> None:
     for entry, figures in found.groups:
         told = [f"{f.quantity.replace('_', ' ')} {found.data.quantity(f.quantity)['words']}" for f in figures]
         names = " ".join(map(plain, told))
-        text = " ".join(entry.named) + names
+        of_table = next(shelf for shelf in shelves(found.data) if shelf.name == entry.table)
+        text = " ".join(next(one for one in of_table.entries if one.label == entry.label).named) + names
         assert all(f" {word}" in text for word in found.asked.split()), entry.label
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from _thread import RLock  # threading itself takes longer to load
 from operator import itemgetter
 
 from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
@@ -42,6 +43,7 @@ class Refdata:
         self._at = version_key(self.release)
         self._frozen = self._last_closed() if self._is_own else None
         self._lives: dict[tuple[str, str], bool] = {}
+        self._lock = RLock()  # of what threads may make at once and must have as one thing
         self._tables: dict[str, Table] = {}
         self._rows: dict[str, dict[int, Row]] = {}  # by line, those that were asked for alone
         self.parts: dict[str, Part] = {}  # of tables that are not open yet
@@ -140,13 +142,16 @@ class Refdata:
     def row(self, name: str, line: int, cells: list[str]) -> Row:
         """The row of one living line of a table; a row is one thing, however it was read first."""
         rows = self._rows.get(name)
-        if rows is None:
-            opened = self._tables.get(name)
-            rows = self._rows[name] = {row.line: row for row in opened.rows} if opened is not None else {}
-        got = rows.get(line)
+        got = None if rows is None else rows.get(line)
         if got is None:
             columns = columns_of(name)
-            got = rows[line] = Row(name, line, columns, cells, tuple(cells[: len(columns) - len(ROW_COLUMNS)]))
+            made = Row(name, line, columns, cells, tuple(cells[: len(columns) - len(ROW_COLUMNS)]))
+            with self._lock:
+                rows = self._rows.get(name)
+                if rows is None:
+                    opened = self._tables.get(name)
+                    rows = self._rows[name] = {row.line: row for row in opened.rows} if opened is not None else {}
+                got = rows.setdefault(line, made)
         return got
 
     def table(self, name: str) -> Table:
@@ -156,14 +161,21 @@ class Refdata:
             columns = columns_of(name)
             width = len(columns) - len(ROW_COLUMNS)
             rows = [Row(name, line, columns, cells, tuple(cells[:width])) for line, cells in self.living(name)]
-            self.parts.pop(name, None)
-            if known := self._rows.pop(name, None):
-                rows = [known.get(row.line, row) for row in rows]
-            by_quantity: dict[str, list[Row]] = {}
-            for row in rows:
-                by_quantity.setdefault(row.values[width], []).append(row)
-            got = self._tables[name] = Table(name, rows, by_quantity)
+            with self._lock:
+                got = self._tables.get(name)
+                if got is None:
+                    got = self._tables[name] = self._joined(name, rows, width)
         return got
+
+    def _joined(self, name: str, rows: list[Row], width: int) -> Table:
+        """A table of rows, those that were asked for alone among them."""
+        self.parts.pop(name, None)
+        if known := self._rows.pop(name, None):
+            rows = [known.get(row.line, row) for row in rows]
+        by_quantity: dict[str, list[Row]] = {}
+        for row in rows:
+            by_quantity.setdefault(row.values[width], []).append(row)
+        return Table(name, rows, by_quantity)
 
     def listing(self, name: str) -> dict[str, dict[str, str]]:
         """Sources, quantities or formulas of this release, by their first column."""
@@ -275,7 +287,7 @@ def refdata(release: str | None = None) -> Refdata:
     """The tables of a release (the newest when none is named), opened once a process."""
     got = _OPEN.get(release)
     if got is None:
-        got = _OPEN[release] = Refdata(release=release)
+        got = _OPEN.setdefault(release, Refdata(release=release))
     return got
 
 

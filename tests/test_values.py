@@ -10,8 +10,9 @@ import inspect
 import json
 import pickle
 import pkgutil
+from collections.abc import Callable, Mapping
 from threading import Event, Thread, current_thread, main_thread
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import pytest
 
@@ -22,11 +23,9 @@ from gaugeblock.answer.refusal import told
 from gaugeblock.errors import GaugeblockError, JobError, Offers, Problem
 from gaugeblock.figure import Evidence, Figure, Rule
 from gaugeblock.found import Found
+from gaugeblock.tables.catalogue import columns_of
 from gaugeblock.tables.load import Refdata
 from gaugeblock.value import Keys, Value, put
-
-if TYPE_CHECKING:
-    from collections.abc import Callable
 
 SHEET = gaugeblock.torque("3/8-16", grade="SAE J429 5", condition="oiled", into="aluminium", engagement="5/8 in")
 ASKS = gaugeblock.torque("3/8-16", grade="SAE J429 8", condition="anti-seize", into="aluminium")
@@ -348,14 +347,55 @@ def test_a_miss_keeps_what_informs() -> None:
 def test_the_tables_cannot_be_changed() -> None:
     """What a look-up rests on: the release that is open, a definition, a publication, a row and a rule."""
     data = gaugeblock.refdata()
-    for name in ("release", "folder", "releases", "memo"):
-        with pytest.raises(AttributeError, match="frozen"):
-            setattr(data, name, None)
-    row = data.table("fasteners/threads").rows[0]
+    table = data.table("fasteners/threads")
+    row = table.rows[0]
+    for thing in (data, table, row):
+        names = {*dir(thing), "new", "_new"} - {name for name in dir(thing) if name.startswith("__")}
+        for name in names:
+            with pytest.raises(AttributeError, match="frozen"):
+                setattr(thing, name, None)
+            with pytest.raises(AttributeError, match="frozen"):
+                delattr(thing, name)
     definitions = (data.quantity("tightening_torque"), data.source(row["source"]), row.cells, data.releases[0])
     for cells in (*definitions, data.statements("fasteners")[0]):
         with pytest.raises(TypeError, match="frozen"):
             cells[next(iter(cells))] = "another"
+
+
+READ: tuple[Callable[[Refdata], object], ...] = (
+    lambda data: data.words("fasteners", "grade"),
+    lambda data: data.words_with("bolt"),
+    lambda data: data.statements("fasteners"),
+    lambda data: data.table("fasteners/threads").column("thread"),
+    lambda data: data.table("fasteners/threads").of("pitch"),
+    lambda data: data.table("fasteners/threads"),
+    lambda data: data.row("fasteners/threads", 2, ["a"] * len(columns_of("fasteners/threads"))),
+    lambda data: data.quantity("tightening_torque"),
+    lambda data: data.rule("tube_mass"),
+    lambda data: data,
+)
+
+
+@pytest.mark.parametrize("read", READ)
+def test_nothing_that_the_tables_hand_out_can_be_changed(read: Callable[[Refdata], object]) -> None:
+    """All the way down: no list, no set and no dict that takes a change, in what has a name without a line before it."""
+    left, seen = [read(gaugeblock.refdata())], set()
+    while left:
+        thing = left.pop()
+        if id(thing) in seen:
+            continue
+        seen.add(id(thing))
+        assert not isinstance(thing, list | set), thing
+        assert not isinstance(thing, dict) or isinstance(thing, Keys), thing
+        if isinstance(thing, Mapping):
+            left += [*thing, *thing.values()]
+        elif isinstance(thing, tuple | frozenset):
+            left += thing
+        elif type(thing).__module__.startswith("gaugeblock"):
+            names = [name for name in dir(thing) if not name.startswith("_")]
+            held = [name for name in names if not callable(getattr(thing, name, None))]
+            left += [getattr(thing, name) for name in held]
+    assert len(seen) > 1
 
 
 def test_every_record_of_the_program_is_frozen_and_pickles() -> None:
@@ -400,6 +440,34 @@ def test_a_jobs_error_keeps_its_problems() -> None:
     assert str(again) == str(error)
     assert again.as_dict() == error.as_dict()
     assert again == error
+
+
+def test_keys_are_made_once() -> None:
+    key = SHEET.figures[0].key
+    before = dict(key)
+    for again in (lambda: key.__init__(zz="1"), lambda: key.__init__({"zz": "1"})):  # type: ignore[misc]
+        with pytest.raises(TypeError, match="frozen"):
+            again()
+    assert dict(key) == before
+
+
+@pytest.mark.parametrize(
+    ("part", "why"),
+    [
+        ({"basis": "zzz"}, "x: basis 'zzz'"),
+        ({"value": float("nan")}, "x: value nan"),
+        ({"value": float("inf")}, "x: value inf"),
+        ({"low": 3.0, "high": 2.0}, "x: low 3.0"),
+        ({"low": float("nan")}, "x: low nan"),
+        ({"high": float("inf")}, "x: high inf"),
+    ],
+)
+def test_a_figure_of_no_number_or_basis_is_refused(part: dict[str, Any], why: str) -> None:
+    given = {"id": "x", "quantity": "backlash", "value": None, "unit": "in", "high": 2.0, "basis": "common practice"}
+    with pytest.raises(ValueError, match=why):
+        Figure(**{**given, **part})
+    with pytest.raises(ValueError, match=why):
+        Figure(**given).replace(**part)
 
 
 def test_a_range_says_that_it_is_one() -> None:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 # A cell of a key, after its place there; a line of a table, its number and its cells.
 Cell = tuple[int, str]
-Line = tuple[int, list[str]]
+Line = tuple[int, "Sequence[str]"]
 # Where a word may stand, in the order of what counts most: the table's name, the key, other words for the key, its
 # quantities, what else stands there.
 HOME, KEY, NAME, QUANTITY, REST = range(5)
@@ -312,7 +312,7 @@ class Shelf:
             self._written = ""  # it is not asked again, but by one who has it already
         return entries
 
-    def _made(self, lines: list[Line], is_whole: bool = True) -> list[Entry]:
+    def _made(self, lines: Sequence[Line], is_whole: bool = True) -> list[Entry]:
         if not self._keys:
             return [Ruling(self, line) for line in lines]
         groups = self._by_key(lines)
@@ -323,7 +323,7 @@ class Shelf:
             self.others.update([(at, cell) for cell in is_other])
         return [Entry(self, key, group, is_whole) for key, group in groups.items()]
 
-    def _by_key(self, lines: list[Line]) -> dict[tuple[str, ...], list[Line]]:
+    def _by_key(self, lines: Sequence[Line]) -> dict[tuple[str, ...], list[Line]]:
         width = len(self._keys)
         groups: dict[tuple[str, ...], list[Line]] = {}
         for line in lines:
@@ -356,7 +356,7 @@ Called = tuple[str, str, str, str]
 def called(word: str, data: Refdata) -> dict[str, list[Called]]:
     """The living cells that people call by a text with this word, by their domain; quantities have none."""
     memo = ("called", word)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
         found: dict[str, list[Called]] = {"": []}
         for at, said, column, cell, since, until, _ in data.lines("words").holding(word):
@@ -367,13 +367,13 @@ def called(word: str, data: Refdata) -> dict[str, list[Called]]:
         words = LISTS["quantities"].index("words")
         lines = [line for line in data.lines("quantities").holding(word) if word in line[words].casefold()]
         found[""] += [("", line[0], "", line[0].casefold()) for line in lines]
-        got = data.memo[memo] = found
+        got = data._memo[memo] = found
     return got  # type: ignore[return-value]
 
 
 def shelves(data: Refdata) -> list[Shelf]:
     """Every table, then the rules of every domain."""
-    got = data.memo.get("shelves")
+    got = data._memo.get("shelves")
     if got is None:
-        got = data.memo["shelves"] = [Shelf(name, data) for name in (*TABLES, *(f"{d}/rules" for d in DOMAINS))]
+        got = data._memo["shelves"] = [Shelf(name, data) for name in (*TABLES, *(f"{d}/rules" for d in DOMAINS))]
     return got  # type: ignore[return-value]

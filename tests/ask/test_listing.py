@@ -9,6 +9,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.finding import plain
 from gaugeblock.found import Found
+from gaugeblock.shelf import shelves
 
 LISTED = {
     "chassis wiring current 10 awg": ("AWG 10", "current_maximum"),

@@ -86,16 +86,16 @@ class Named:
 
     def phrases(self, data: Refdata) -> dict[str, str]:
         """Phrase, its hyphens as blanks and its plural, -> cell."""
-        got = data.memo.get(self._memo)
+        got = data._memo.get(self._memo)
         if got is None:
-            got = data.memo[self._memo] = spoken(self._cells(data))
+            got = data._memo[self._memo] = spoken(self._cells(data))
         return got  # type: ignore[return-value]
 
     def _begins(self, data: Refdata) -> frozenset[str]:
         """The first word of each phrase: few words of a line are one of these."""
-        got = data.memo.get(self._firsts)
+        got = data._memo.get(self._firsts)
         if got is None:
-            got = data.memo[self._firsts] = frozenset(phrase.partition(" ")[0] for phrase in self.phrases(data))
+            got = data._memo[self._firsts] = frozenset(phrase.partition(" ")[0] for phrase in self.phrases(data))
         return got  # type: ignore[return-value]
 
     def choices(self, data: Refdata) -> tuple[str, ...]:
@@ -389,12 +389,12 @@ class Topic:
     def vocabulary(self, data: Refdata) -> frozenset[str]:
         """Every single word that the topic knows."""
         memo = ("vocabulary of a topic", id(self))
-        got = data.memo.get(memo)
+        got = data._memo.get(memo)
         if got is None:
             known = plain_words(f"{self.signals} {self.noun}")
             for readers in self.slots.values():
                 for reader in readers:
                     for phrase in reader.phrases(data):
                         known.update(phrase.split())
-            got = data.memo[memo] = frozenset(known)
+            got = data._memo[memo] = frozenset(known)
         return got  # type: ignore[return-value]

@@ -65,7 +65,7 @@ class Sheet(Value):
         decision = decision or decided("", listed[0] if listed else None, judged)
         known = {figure.id for figure in listed}
         put(self, "title", title)
-        put(self, "asked", asked if type(asked) is Keys else Keys(asked))  # type: ignore[arg-type]
+        put(self, "asked", asked if type(asked) is Keys else Keys(asked))
         put(self, "data", data)
         put(self, "figures", (*listed, *(f for f in decision.figures if f.id not in known)))
         put(self, "checks", judged)

@@ -71,7 +71,7 @@ class Table(Value):
     ) -> None:
         put(self, "beside", tuple(beside))
         put(self, "title", title)
-        put(self, "asked", Keys(asked))  # type: ignore[arg-type]
+        put(self, "asked", Keys(asked))
         put(self, "data", data)
         put(self, "open", tuple(open))
         put(self, "lines", tuple(lines))

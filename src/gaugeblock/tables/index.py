@@ -48,7 +48,7 @@ class Index:
 
     __slots__ = ("_exact", "_measured", "_rows", "_sorted", "_walks")
 
-    def __init__(self, keys: Sequence[Key], rows: list[Row]) -> None:
+    def __init__(self, keys: Sequence[Key], rows: Sequence[Row]) -> None:
         self._rows = rows
         self._exact = [i for i, key in enumerate(keys) if key.match == "exact" and key.name != "service"]
         self._measured = [i for i, key in enumerate(keys) if key.match != "exact"]
@@ -71,7 +71,7 @@ class Index:
             found.sort(key=_LINE)
         return found
 
-    def _walked(self, asked: Sequence[Any]) -> list[Row]:
+    def _walked(self, asked: Sequence[Any]) -> Sequence[Row]:
         """The same, by a walk through all rows."""
         found = self._rows
         for at in self._exact:

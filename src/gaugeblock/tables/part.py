@@ -109,10 +109,10 @@ def first_cell(data: Refdata, name: str, folded: str, cell_of: Callable[[], str 
 
 def _opened(data: Refdata, name: str) -> Part:
     """The lines of a table, read once."""
-    part = data.parts.get(name)
+    part = data._parts.get(name)
     if part is None:
         data.verify_table(name)
-        part = data.parts[name] = Part(read_raw(data.path(name), name, columns_of(name)))
+        part = data._parts[name] = Part(read_raw(data.path(name), name, columns_of(name)))
     return part
 
 
@@ -130,4 +130,4 @@ def _read(data: Refdata, name: str, cell: str, part: Part) -> Table | None:
             row = data.row(name, line, cells)
             rows.append(row)
             by_quantity.setdefault(cells[width], []).append(row)
-    return Table(name, rows, by_quantity) if any(row.key[0] == cell for row in rows) else None
+    return Table(name, tuple(rows), by_quantity) if any(row.key[0] == cell for row in rows) else None

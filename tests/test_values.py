@@ -491,3 +491,9 @@ def test_a_quantity_is_in_a_named_unit_and_a_hardness_is_no_number_to_add() -> N
         _ = hardness + 1
     with pytest.raises(pint.DimensionalityError):
         hardness.to("dimensionless")
+    other = Figure("x", "core_hardness", 400.0, "HB", basis="common practice").quantity_value
+    with pytest.raises(pint.DimensionalityError):
+        _ = hardness + other
+    with pytest.raises(pint.DimensionalityError):
+        other.to(hardness.units)
+    assert (hardness + hardness).magnitude == 80  # as README says: pint adds two of one scale

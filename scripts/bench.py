@@ -230,7 +230,7 @@ def first_time() -> tuple[float, float]:
         with contextlib.suppress(GaugeblockError):
             call()
             good.append(call)
-    data.memo.clear()
+    data._memo.clear()
     return looks, once_each(good)
 
 

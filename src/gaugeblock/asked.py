@@ -21,7 +21,7 @@ class WholeTable(Exception):
 def wants_of(data: Refdata, table: Table, keys: Mapping[str, str]) -> list[str | Fraction | None]:
     """What is asked of each key, in their order; a vehicle's where a service is not said."""
     wants: list[str | Fraction | None] = []
-    for name, means in table.means:
+    for name, means in table._means:
         typed = keys.get(name)
         if typed is None:
             wants.append("vehicle" if name == "service" else None)
@@ -37,7 +37,7 @@ def _read(data: Refdata, table: Table, at: int, typed: str) -> str | Fraction:
     if key.match == "exact":
         got = table.as_it_stands(at, typed)
         return _cell(data, table, key, typed) if got is None else got
-    measure = table.means[at][1][typed] = _measure(data, table, key, typed)
+    measure = table._means[at][1][typed] = _measure(data, table, key, typed)
     return measure
 
 
@@ -88,11 +88,11 @@ def _measure(data: Refdata, table: Table, key: Key, typed: str) -> Fraction | st
     if dim is None:
         return typed  # asked as any, or every row of the column says any
     memo = ("measured", dim, typed)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
         got = table.single(key.name, typed)
         if got is None:
             measure = units.parse_measure(typed, dim, f"{table.name} {key.name}")
             got = measure.value * units.factor(measure.unit) + units.offset(measure.unit)
-        data.memo[memo] = got
+        data._memo[memo] = got
     return got  # type: ignore[return-value]

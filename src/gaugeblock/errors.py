@@ -27,10 +27,10 @@ if TYPE_CHECKING:
 
 
 # What cannot be seen, or makes a printed line differ from what was written: control characters, line and paragraph
-# separators, marks of no width, marks that turn the reading direction, tags.
+# separators, marks of no width, marks that turn the reading direction, tags, and halves of a pair, which no file holds.
 _HIDDEN = (
     "[\x00-\x1f\x7f-\x9f\xad\u061c\u115f\u1160\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0"
-    "\ufff9-\ufffb\U000e0000-\U000e007f]"
+    "\ufff9-\ufffb\U000e0000-\U000e007f\ud800-\udfff]"
 )
 _LONGEST = {"asked": 160, "where": 300, "why": 600, "nearest": 120, "do": 400}
 
@@ -56,7 +56,7 @@ def visible(text: str, limit: int | None = 60, keep: str = "") -> str:
 
 def _number(mark: str) -> str:
     # in pairs where JSON has them, so that JSON with such a mark stays JSON
-    raw = mark.encode("utf-16-be")
+    raw = mark.encode("utf-16-be", "surrogatepass")
     return "".join(f"\\u{raw[at] << 8 | raw[at + 1]:04x}" for at in range(0, len(raw), 2))
 
 
@@ -68,41 +68,70 @@ class Offers(tuple[str, ...]):
     def __new__(cls, choices: Iterable[str], near: int) -> Offers:
         """The choices, with how many of them are near."""
         made = super().__new__(cls, choices)
-        made.near = near
+        put(made, "near", near)
         return made
+
+    def __setattr__(self, name: str, value: object) -> NoReturn:
+        raise AttributeError(f"Offers are frozen: {name} cannot be set")
+
+    def __delattr__(self, name: str) -> NoReturn:
+        raise AttributeError(f"Offers are frozen: {name} cannot be deleted")
+
+    def __getnewargs__(self) -> tuple[tuple[str, ...], int]:
+        return tuple(self), self.near
+
+
+# What Python notes of an error as it goes up; all else of it is frozen.
+_NOTED = ("__traceback__", "__context__", "__cause__", "__suppress_context__", "__notes__")
+
+
+def _again(kind: type[GaugeblockError], args: tuple[str, ...], parts: dict[str, object]) -> GaugeblockError:
+    """An error that was pickled or copied: its parts as they stood, as to read them again would cut them again."""
+    made = kind.__new__(kind)
+    Exception.__init__(made, *args)
+    for name, value in parts.items():
+        put(made, name, value)
+    return made
 
 
 class GaugeblockError(Exception):
     """Root of all refusals; prints as one message."""
 
     code = "error"
+    asked: str
+    where: str
+    why: str
+    do: str
+    _nearest: Iterable[str] | Callable[[], Iterable[str]]
+    _offers: Offers | None
 
     def __init__(
         self, asked: str, where: str, why: str, nearest: Iterable[str] | Callable[[], Iterable[str]] = (), do: str = ""
     ) -> None:
-        self.asked = visible(asked, _LONGEST["asked"])
-        self.where = visible(where, _LONGEST["where"])
-        self.why = visible(why, _LONGEST["why"])
-        self._nearest = nearest
-        self._seen: tuple[str, ...] | None = None
-        self._near = 0
-        self.do = visible(do, _LONGEST["do"])
-        super().__init__(self.asked, self.where, self.why)
+        put(self, "asked", visible(asked, _LONGEST["asked"]))
+        put(self, "where", visible(where, _LONGEST["where"]))
+        put(self, "why", visible(why, _LONGEST["why"]))
+        put(self, "do", visible(do, _LONGEST["do"]))
+        put(self, "_nearest", nearest if callable(nearest) or isinstance(nearest, Offers) else tuple(nearest))
+        put(self, "_offers", None)
+        Exception.__init__(self, self.asked, self.where, self.why)  # that of the system's errors reads numbers in them
 
     def __setattr__(self, name: str, value: object) -> None:
-        # once, as it is made; the interpreter notes its own, which begin with a line, as the error goes up
-        if name == "args" or (name in self.__dict__ and not name.startswith("_")):
+        if name not in _NOTED:
             self.__delattr__(name)
         super().__setattr__(name, value)
 
     def __delattr__(self, name: str) -> NoReturn:
         raise AttributeError(f"a {type(self).__name__} is frozen: {name} cannot be changed")
 
-    def __reduce__(self) -> tuple[object, ...]:
-        return type(self), (self.asked, self.where, self.why, self._all, self.do)
+    def __reduce__(self) -> tuple[Callable[..., object], tuple[type, tuple[object, ...], dict[str, object]]]:
+        parts = {**vars(self), "_nearest": (), "_offers": self._all}  # found now: what finds them stays here
+        return _again, (type(self), self.args, parts)
 
     def __eq__(self, other: object) -> bool:
-        return type(self) is type(other) and isinstance(other, GaugeblockError) and self.as_dict() == other.as_dict()
+        if type(self) is not type(other) or not isinstance(other, GaugeblockError):
+            return False
+        return self.as_dict() == other.as_dict() and (self.every, self.near) == (other.every, other.near)
 
     def __hash__(self) -> int:
         return hash((type(self), self.asked, self.where, self.why, self.do))
@@ -110,29 +139,31 @@ class GaugeblockError(Exception):
     @property
     def nearest(self) -> tuple[str, ...]:
         """The nearest valid choices, five at the most; looked for when first asked, as many a refusal is not shown."""
-        return self._all[:5]
+        return self.every[:5]
 
     @property
-    def _all(self) -> tuple[str, ...]:
-        if self._seen is None:
+    def _all(self) -> Offers:
+        offers = self._offers
+        if offers is None:
             found = self._nearest() if callable(self._nearest) else self._nearest
             from gaugeblock.negation import denied, says
 
             base = denied(self.asked)
-            shown = [visible(c, _LONGEST["nearest"]) for c in found if not (base and says(c, base))]
-            self._near = found.near if isinstance(found, Offers) else len(shown)
-            self._seen = tuple(shown)
-        return self._seen
+            kept = [(n, choice) for n, choice in enumerate(found) if not (base and says(choice, base))]
+            near = sum(n < found.near for n, _ in kept) if isinstance(found, Offers) else len(kept)
+            offers = Offers((visible(choice, _LONGEST["nearest"]) for _, choice in kept), near)
+            put(self, "_offers", offers)
+        return offers
 
     @property
     def near(self) -> int:
         """How many of the choices are near to what was asked; the rest is what there is."""
-        return min(len(self._all), self._near)
+        return self._all.near
 
     @property
     def every(self) -> tuple[str, ...]:
         """All valid choices that there are, the nearest first."""
-        return self._all
+        return tuple(self._all)
 
     @property
     def choices(self) -> str:
@@ -170,6 +201,7 @@ class LookupMiss(GaugeblockError, LookupError):
     """No row answers; ``nearest`` holds the keys that do exist, ``informs`` figures of another service or standing."""
 
     code = "not found"
+    informs: tuple[Figure, ...]
 
     def __init__(
         self,
@@ -181,10 +213,7 @@ class LookupMiss(GaugeblockError, LookupError):
         informs: Iterable[Figure] = (),
     ) -> None:
         super().__init__(asked, where, why, nearest, do)
-        self.informs: tuple[Figure, ...] = tuple(informs)
-
-    def __reduce__(self) -> tuple[object, ...]:
-        return type(self), (self.asked, self.where, self.why, self._all, self.do, self.informs)
+        put(self, "informs", tuple(informs))
 
     def __eq__(self, other: object) -> bool:
         return super().__eq__(other) and isinstance(other, LookupMiss) and self.informs == other.informs
@@ -209,20 +238,21 @@ class Ambiguous(LookupMiss):
     def tabled(self, find: Callable[[], Table | None]) -> Ambiguous:
         """This refusal with what finds its table, which is looked for when first asked."""
         if self._tabled is None and self._table is None:
-            self._tabled = find
+            put(self, "_tabled", find)
         return self
 
     @property
     def table(self) -> Table | None:
         """The Table of what the open key comes to, value by value."""
-        if self._table is None and self._tabled is not None:
-            find, self._tabled = self._tabled, None
-            self._table = find()
+        find = self._tabled
+        if find is not None:
+            put(self, "_table", find())
+            put(self, "_tabled", None)  # last: while it stands, another thread finds for itself
         return self._table
 
-    def __reduce__(self) -> tuple[object, ...]:
-        made = super().__reduce__()
-        return made if self.table is None else (*made, {"_table": self.table})
+    def __reduce__(self) -> tuple[Callable[..., object], tuple[type, tuple[object, ...], dict[str, object]]]:
+        kind, (made, args, parts) = super().__reduce__()
+        return kind, (made, args, {**parts, "_table": self.table, "_tabled": None})
 
 
 class InputError(GaugeblockError, ValueError):
@@ -269,16 +299,14 @@ class JobError(InputError):
     """A job file that cannot be used; all its problems are told at once."""
 
     code = "job"
+    problems: tuple[Problem, ...]
 
     def __init__(self, where: str, problems: list[Problem]) -> None:
         count = len(problems)
         why = "; ".join(str(p) for p in problems) if count == 1 else f"{count} problems"
         nearest = problems[0].nearest if count == 1 else ()
         super().__init__("job file", where, why, nearest, "correct these and run it again; nothing was written")
-        self.problems = tuple(problems)
-
-    def __reduce__(self) -> tuple[object, ...]:
-        return type(self), (self.where, list(self.problems))
+        put(self, "problems", tuple(problems))
 
     def __str__(self) -> str:
         if len(self.problems) == 1:

@@ -131,7 +131,7 @@ def _is_taken(folder: str) -> None:
 def _released(data: Refdata) -> Iterable[tuple[str, tuple[str, ...], list[list[str]]]]:
     """Name, columns and living rows of every table and list of a release."""
     for table in data.all_tables():
-        yield table.name, tuple(columns_of(table.name)), [row.values for row in table.rows]
+        yield table.name, tuple(columns_of(table.name)), [list(row.values) for row in table.rows]
     for name in ("sources", "quantities", "formulas"):
         rows = [[entry[column] for column in LISTS[name]] for entry in data.listing(name).values()]
         yield name, LISTS[name], rows

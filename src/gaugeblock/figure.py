@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import isfinite
+
 from gaugeblock.errors import DataError
 from gaugeblock.value import Keys, Value, put
 
@@ -181,6 +183,14 @@ class Figure(Value, _Open):
             raise DataError(id, "figure", "a derived figure needs the rule it was made with", (), "name the rule")
         if value is None and low is None and high is None:
             raise DataError(id, "figure", "no value, no low and no high", (), "give at least one")
+        if basis not in TRUST:
+            raise ValueError(f"{id}: basis {basis!r}: no such basis; use one of {', '.join(TRUST)}")
+        if value is not None and not isfinite(value):
+            raise ValueError(f"{id}: value {value}: no number")
+        if low is not None and (not isfinite(low) or (high is not None and low > high)):
+            raise ValueError(f"{id}: low {low}: no number, or over high {high}")
+        if high is not None and not isfinite(high):
+            raise ValueError(f"{id}: high {high}: no number")
         put(self, "__class__", _Open)
         self.id = id
         self.quantity = quantity

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from gaugeblock.answer.pretty import capital
+from gaugeblock.errors import visible
+from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from gaugeblock.figure import Figure
     from gaugeblock.shelf import Entry
     from gaugeblock.tables.load import Refdata
@@ -19,19 +23,57 @@ _SAYS_NO_MORE = ("not stated", "any", "vehicle")
 _FEW = 4
 
 
-class Found:
+class Listed(Value):
+    """One key of a ``table``, or one ``rule``, as it was found; ``label`` is what a person is told."""
+
+    __slots__ = ("key", "label", "rule", "table")
+
+    table: str
+    key: tuple[str, ...]
+    label: str
+    rule: Keys | None
+
+    def __init__(self, table: str, key: Iterable[str], label: str, rule: dict[str, str] | None = None) -> None:
+        put(self, "table", table)
+        put(self, "key", tuple(key))
+        put(self, "label", label)
+        put(self, "rule", None if rule is None else Keys(rule))
+
+    @property
+    def text(self) -> str:
+        """The key, or the topic and subject of the rule, in lower case."""
+        return " ".join(self.key if self.rule is None else (self.rule["topic"], self.rule["subject"])).casefold()
+
+
+class Found(Value):
     """What was found: ``groups`` of (entry, figures), ``more`` keys beyond those, ``nearest`` when there is none."""
 
     __slots__ = ("asked", "data", "groups", "more", "nearest")
 
+    asked: str
+    groups: tuple[tuple[Listed, tuple[Figure, ...]], ...]
+    more: int
+    nearest: tuple[str, ...]
+    data: Refdata
+
     def __init__(
-        self, asked: str, groups: list[tuple[Entry, list[Figure]]], more: int, near: list[str], data: Refdata
+        self,
+        asked: str,
+        groups: Iterable[tuple[Entry | Listed, Iterable[Figure]]],
+        more: int,
+        nearest: Iterable[str],
+        data: Refdata,
     ) -> None:
-        self.asked = asked
-        self.groups = groups
-        self.more = more
-        self.nearest = near
-        self.data = data
+        put(self, "asked", asked)
+        put(self, "groups", tuple([(_listed(entry), tuple(figures)) for entry, figures in groups]))
+        put(self, "more", more)
+        put(self, "nearest", tuple(nearest))
+        put(self, "data", data)
+
+    def __repr__(self) -> str:
+        figures = sum(len(figures) for _, figures in self.groups)
+        more = f" and {self.more} more" if self.more else ""
+        return f"<Found {visible(self.asked)!r}: {len(self.groups)} keys{more}, {figures} figures>"
 
     def as_dict(self) -> dict[str, object]:
         """For JSON: the keys of a Sheet, and the groups by key."""
@@ -56,7 +98,7 @@ class Found:
             "figures": flat,
             "rules": rules,
             "more": self.more,
-            "nearest": self.nearest,
+            "nearest": list(self.nearest),
             "checks": [],
             "cautions": [],
         }
@@ -89,7 +131,7 @@ class Found:
             lines.append(f"... and {left} more: add a word, or {more}")
         return "\n".join([*lines, *foot])
 
-    def _whole(self, entry: Entry, figures: list[Figure], wide: int) -> list[str]:
+    def _whole(self, entry: Listed, figures: tuple[Figure, ...], wide: int) -> list[str]:
         """One hit with every figure that it has, and where each stands."""
         from gaugeblock.answer.short import source_of
         from gaugeblock.answer.text import wrap
@@ -104,7 +146,7 @@ class Found:
             lines += wrap(f"{told}{source_of(figure, self.data)}", 8, 8, wide=wide)
         return lines
 
-    def _name(self, entry: Entry) -> str:
+    def _name(self, entry: Listed) -> str:
         """What a hit is, without the cells that say no more."""
         parts = entry.label.split(" | ")
         return ", ".join(
@@ -120,7 +162,7 @@ class Found:
         what = label(figure).removeprefix("tightening ")
         return f"{what} {printed(figure, self.data)}{standing} {figure.trust}"
 
-    def _line(self, entry: Entry, figures: list[Figure], wide: int) -> str:
+    def _line(self, entry: Listed, figures: tuple[Figure, ...], wide: int) -> str:
         """One hit in one line, or two on a narrow screen: what it is, its first figure and how far to trust that; what
         does not fit is cut off the name, never off the number.
         """
@@ -141,6 +183,10 @@ class Found:
             return f"{name[:room]}...{tail}"
         cut = name if len(name) <= wide else f"{name[: wide - 3]}..."
         return "\n".join([cut, *wrap(tail[2:], 2, 4, wide=wide)])
+
+
+def _listed(entry: Entry | Listed) -> Listed:
+    return entry if isinstance(entry, Listed) else Listed(entry.table, entry.key, entry.label, entry.rule)
 
 
 def who_says(rule: dict[str, str]) -> str:

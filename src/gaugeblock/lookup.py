@@ -39,9 +39,9 @@ _FIRST = -len(ROW_COLUMNS)
 
 def figure_of(row: Row, data: Refdata) -> Figure:
     """The Figure of one row, alone."""
-    got = data.memo.get(row)
+    got = data._memo.get(row)
     if got is None:
-        got = data.memo[row] = _made(row, data)
+        got = data._memo[row] = _made(row, data)
     return got  # type: ignore[return-value]
 
 
@@ -91,7 +91,7 @@ def look_up(
     """
     data = data or refdata()
     memo_key = (table, quantity, of_source, *keys, *keys.values())  # as many names as values
-    got = data.memo.get(memo_key)
+    got = data._memo.get(memo_key)
     if got is None:
         part = _part(data, table, keys) if table not in data.opened else None
         try:
@@ -103,7 +103,7 @@ def look_up(
                 got = _decide(data, data.table(table), quantity, keys, of_source)
             except _NoRow as nothing:
                 raise nothing.why() from None
-        data.memo[memo_key] = got
+        data._memo[memo_key] = got
     return got  # type: ignore[return-value]
 
 
@@ -119,16 +119,16 @@ def look_up_or_none(table: str, quantity: str, *, data: Refdata | None = None, *
     """
     data = data or refdata()
     memo_key = ("or none", table, quantity, *keys.items())
-    if memo_key not in data.memo:
+    if memo_key not in data._memo:
         part = _part(data, table, keys) if table not in data.opened else None
         try:
-            data.memo[memo_key] = _decide(data, data.table(table) if part is None else part, quantity, keys, None)
+            data._memo[memo_key] = _decide(data, data.table(table) if part is None else part, quantity, keys, None)
         except (LookupMiss, _NoRow):
-            data.memo[memo_key] = None
+            data._memo[memo_key] = None
         except WholeTable:
             data.table(table)
             return look_up_or_none(table, quantity, data=data, **keys)
-    return data.memo[memo_key]  # type: ignore[return-value]
+    return data._memo[memo_key]  # type: ignore[return-value]
 
 
 class _NoRow(Exception):
@@ -140,7 +140,7 @@ class _NoRow(Exception):
 
 
 def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of_source: str | None) -> Figure:
-    rows = table.by_quantity.get(quantity, [])
+    rows: Sequence[Row] = table.by_quantity.get(quantity, ())
     if of_source is not None:
         rows = [r for r in rows if r["source"] == of_source]
     if not rows:
@@ -153,9 +153,9 @@ def _decide(data: Refdata, table: Table, quantity: str, keys: dict[str, str], of
     if of_source is not None:
         close = [row for row in close if row["source"] == of_source]
     if len(close) == 1 and _governs_alone(close[0], table, wants):
-        got = data.sole.get(close[0])
+        got = data._sole.get(close[0])
         if got is None:
-            got = data.sole[close[0]] = _made(close[0], data, "only row")
+            got = data._sole[close[0]] = _made(close[0], data, "only row")
         return got
     matched = [(rank, row) for row in close if (rank := rank_of_fitting(row, table, wants)) is not None]
     if not any(rank[0] == 0 for rank, _ in matched):
@@ -191,7 +191,7 @@ def governing_row(rows: list[Row], data: Refdata) -> Row:
     return ranked(data, rows[0]["quantity"], of_one_key(rows))[0][0]
 
 
-def _interpolate(data: Refdata, rows: list[Row], asked: Asked, at: int, quantity: str) -> Figure | None:
+def _interpolate(data: Refdata, rows: Sequence[Row], asked: Asked, at: int, quantity: str) -> Figure | None:
     """Linear between the two printed points of one source that enclose the question; None when none do."""
     want = asked[at][1]
     if not isinstance(want, Fraction):
@@ -250,7 +250,7 @@ def no_quantity(table: Table, quantity: str) -> LookupMiss:
 def _miss(
     data: Refdata,
     table: Table,
-    rows: list[Row],
+    rows: Sequence[Row],
     asked: Asked,
     quantity: str,
     keys: dict[str, str],
@@ -311,7 +311,7 @@ def choices(table: str, column: str, *, data: Refdata | None = None, **fixed: st
     got = (data or refdata()).table(table)
     at = got.names.index(column)
     asked = [(got.names.index(k), v) for k, v in fixed.items()]
-    rows = got.rows
+    rows: Sequence[Row] = got.rows
     for i, cell in asked:
         rows = [row for row in rows if row.key[i] == cell]
     return list(dict.fromkeys([row.key[at] for row in rows]))

@@ -123,9 +123,9 @@ def _lost_at(best: tuple[object, ...], other: tuple[object, ...]) -> str:
 
 def _of_source(data: Refdata, id: str) -> tuple[int, int]:
     """What a source weighs, and its edition, the newer the less."""
-    got = data.weights.get(id)
+    got = data._weights.get(id)
     if got is None:
         source = data.source(id) if id else None
         weight = LIGHTEST if source is None else SOURCE_WEIGHTS.get(source["kind"], LIGHTEST)
-        got = data.weights[id] = weight, -int(source["year"]) if source is not None and source["year"] else 0
+        got = data._weights[id] = weight, -int(source["year"]) if source is not None and source["year"] else 0
     return got

@@ -8,7 +8,8 @@ from typing import Any
 from gaugeblock import units
 
 # Units of ours that pint has no name for: what they are called there. A hardness is a dimension of its own, each scale:
-# it is compared, never added to a number or turned into another scale by a factor.
+# pint refuses to add it to a number or to another scale, or to turn it into that; two of one scale it adds, which means
+# nothing.
 _NAMES = {
     "ksi": "kilopound_force_per_square_inch",
     "Msi": "megapound_force_per_square_inch",

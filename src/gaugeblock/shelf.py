@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 # A cell of a key, after its place there; a line of a table, its number and its cells.
 Cell = tuple[int, str]
-Line = tuple[int, list[str]]
+Line = tuple[int, "Sequence[str]"]
 # Where a word may stand, in the order of what counts most: the table's name, the key, other words for the key, its
 # quantities, what else stands there.
 HOME, KEY, NAME, QUANTITY, REST = range(5)
@@ -88,14 +88,15 @@ class Entry:
     made when it is asked.
     """
 
-    __slots__ = ("_rest", "_spoken", "key", "lines", "shelf", "text")
+    __slots__ = ("_rest", "_spoken", "is_whole", "key", "lines", "shelf", "text")
 
     rule: dict[str, str] | None = None
 
-    def __init__(self, shelf: Shelf, key: tuple[str, ...], lines: list[Line]) -> None:
+    def __init__(self, shelf: Shelf, key: tuple[str, ...], lines: list[Line], is_whole: bool = True) -> None:
         self.shelf = shelf
         self.key = key
         self.lines = lines
+        self.is_whole = is_whole  # has all the lines of its key
         self.text = " ".join(key).casefold()
         self._rest: str | None = None
         self._spoken: str | None = None
@@ -251,20 +252,22 @@ class Shelf:
         """The entries in which the words may stand. Of a shelf that is searched for the first time no others are made,
         and of the lines of a key only those that have a word: see ``complete``.
         """
+        written = self._written
         is_first, self._is_asked = not self._is_asked and self._entries is None, True
         left = [word for word in words if word not in self.home]
         # where a letter grew in lower case, places are no longer the same
-        if not (is_first and left) or self.name in self._data.opened or len(self._text) != len(self._written):
+        if not (is_first and left) or self.name in self._data.opened or len(self._text) != len(written):
             return self.entries
         places = [lines_with(self._text, {word, *self._standing_for(word)}) for word in left]
-        return self._made(living_at(self._data, self.name, self._written, set().union(*places) - {0}))
+        return self._made(living_at(self._data, self.name, written, set().union(*places) - {0}), is_whole=False)
 
     def places_of(self, word: str) -> set[int]:
         """The places in its keys where a word is a whole cell."""
         got = self._places.get(word)
         if got is None:
-            if self._entries is not None:
-                keys = [list(entry.key) for entry in self._entries]
+            entries = self._entries
+            if entries is not None:
+                keys = [list(entry.key) for entry in entries]
             else:
                 text = self._text.split("\n")[1:]
                 rows = [line for line in text if line.startswith(f"{word},") or f",{word}," in line]
@@ -274,11 +277,17 @@ class Shelf:
 
     def complete(self, entries: list[Entry]) -> None:
         """Give some entries all the lines of their keys."""
-        if self._entries is None and self._keys:
-            some = [line for entry in entries for line in entry.lines]
-            groups = self._by_key(kin(self._data, self.name, self._written, some))
-            for entry in entries:
-                entry.lines = groups[entry.key]
+        written, every = self._written, self._entries
+        partly = [entry for entry in entries if not entry.is_whole]
+        if not partly or not self._keys:
+            return
+        if every is not None:  # another thread has made them meanwhile
+            groups = {entry.key: entry.lines for entry in every}
+        else:
+            some = [line for entry in partly for line in entry.lines]
+            groups = self._by_key(kin(self._data, self.name, written, some))
+        for entry in partly:
+            entry.lines, entry.is_whole = groups[entry.key], True
 
     def _called(self, word: str) -> list[Called]:
         """The cells of its keys that people call by a text with this word, and the quantities."""
@@ -290,19 +299,20 @@ class Shelf:
         words = self._called(word)
         names = Names((said, (self._keys.index(column), cell)) for column, cell, said, _ in words if column)
         of_word = {cell for column, cell, *_ in words if not column}
-        quantities = {q for q in self.quantities if q in of_word or word in q.replace("_", " ")}
+        quantities = {q for q in tuple(self.quantities) if q in of_word or word in q.replace("_", " ")}
         whole = {q for q in quantities if is_whole(word, plain(self.said(q)))}
         return Sought(word, is_whole(word, self.home), names, quantities, whole)
 
     @property
     def entries(self) -> list[Entry]:
         """One a key or rule, made when they are first asked."""
-        if self._entries is None:
-            self._entries = self._made(self._data.living(self.name))
-            self._written = ""  # it is not asked again
-        return self._entries
+        entries = self._entries
+        if entries is None:
+            self._entries = entries = self._made(self._data.living(self.name))
+            self._written = ""  # it is not asked again, but by one who has it already
+        return entries
 
-    def _made(self, lines: list[Line]) -> list[Entry]:
+    def _made(self, lines: Sequence[Line], is_whole: bool = True) -> list[Entry]:
         if not self._keys:
             return [Ruling(self, line) for line in lines]
         groups = self._by_key(lines)
@@ -310,10 +320,10 @@ class Shelf:
         for at, cells in enumerate(zip(*groups, strict=True)):
             own = _OWN if self._keys[at] == "service" else ()
             is_other = (cell for cell in set(cells) if (own and cell not in own) or cell.partition(" ")[0] in _OTHERS)
-            self.others.update((at, cell) for cell in is_other)
-        return [Entry(self, key, group) for key, group in groups.items()]
+            self.others.update([(at, cell) for cell in is_other])
+        return [Entry(self, key, group, is_whole) for key, group in groups.items()]
 
-    def _by_key(self, lines: list[Line]) -> dict[tuple[str, ...], list[Line]]:
+    def _by_key(self, lines: Sequence[Line]) -> dict[tuple[str, ...], list[Line]]:
         width = len(self._keys)
         groups: dict[tuple[str, ...], list[Line]] = {}
         for line in lines:
@@ -346,7 +356,7 @@ Called = tuple[str, str, str, str]
 def called(word: str, data: Refdata) -> dict[str, list[Called]]:
     """The living cells that people call by a text with this word, by their domain; quantities have none."""
     memo = ("called", word)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
         found: dict[str, list[Called]] = {"": []}
         for at, said, column, cell, since, until, _ in data.lines("words").holding(word):
@@ -357,13 +367,13 @@ def called(word: str, data: Refdata) -> dict[str, list[Called]]:
         words = LISTS["quantities"].index("words")
         lines = [line for line in data.lines("quantities").holding(word) if word in line[words].casefold()]
         found[""] += [("", line[0], "", line[0].casefold()) for line in lines]
-        got = data.memo[memo] = found
+        got = data._memo[memo] = found
     return got  # type: ignore[return-value]
 
 
 def shelves(data: Refdata) -> list[Shelf]:
     """Every table, then the rules of every domain."""
-    got = data.memo.get("shelves")
+    got = data._memo.get("shelves")
     if got is None:
-        got = data.memo["shelves"] = [Shelf(name, data) for name in (*TABLES, *(f"{d}/rules" for d in DOMAINS))]
+        got = data._memo["shelves"] = [Shelf(name, data) for name in (*TABLES, *(f"{d}/rules" for d in DOMAINS))]
     return got  # type: ignore[return-value]

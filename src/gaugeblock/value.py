@@ -86,6 +86,11 @@ class Keys(dict[str, str]):
     def _refuse(self, *_: object, **__: object) -> NoReturn:
         raise TypeError("this record is frozen; copy it with dict(...) to change it")
 
+    def __init__(self, *given: Any, **named: str) -> None:
+        if self:  # made once
+            self._refuse()
+        super().__init__(*given, **named)
+
     __setitem__ = __delitem__ = clear = pop = popitem = setdefault = update = __ior__ = _refuse
 
     def __hash__(self) -> int:  # type: ignore[override]

@@ -9,6 +9,7 @@ from gaugeblock.answer.sheet import Sheet
 from gaugeblock.errors import InputError
 from gaugeblock.finding import plain
 from gaugeblock.found import Found
+from gaugeblock.shelf import shelves
 
 LISTED = {
     "chassis wiring current 10 awg": ("AWG 10", "current_maximum"),
@@ -33,7 +34,8 @@ def test_every_word_stands_in_each_row_that_is_listed(line: str) -> None:
     for entry, figures in found.groups:
         told = [f"{f.quantity.replace('_', ' ')} {found.data.quantity(f.quantity)['words']}" for f in figures]
         names = " ".join(map(plain, told))
-        text = " ".join(entry.named) + names
+        of_table = next(shelf for shelf in shelves(found.data) if shelf.name == entry.table)
+        text = " ".join(next(one for one in of_table.entries if one.label == entry.label).named) + names
         assert all(f" {word}" in text for word in found.asked.split()), entry.label
 
 

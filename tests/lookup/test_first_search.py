@@ -51,7 +51,7 @@ def test_the_first_search_finds_what_a_later_one_finds(text: str) -> None:
 @pytest.mark.parametrize("name", TABLES)
 def test_the_kin_of_some_lines_are_all_with_their_keys(name: str) -> None:
     width, text = len(keys_of(name)), read_text(WHOLE.path(name), name)
-    living = WHOLE.living(name)
+    living = [(line, list(cells)) for line, cells in WHOLE.living(name)]
     drawn = DRAW.sample(living, min(len(living), 12))
     assert living_at(WHOLE, name, text, {line - 1 for line, _ in drawn}) == sorted(drawn)
     keys = [cells[:width] for _, cells in drawn]

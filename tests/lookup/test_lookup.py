@@ -671,7 +671,7 @@ def test_find_puts_whole_words_before_parts_and_key_before_the_rest(book: Book) 
     book.torque("3", thread="3/8-16 UNC", condition="oiled", note="not dry")  # a whole word, in the rest
     book.torque("4", thread="1/4-20 UNC", condition="dry")  # a whole word, in the key
     book.torque("5", thread="5/8-11 UNC", condition="oiled")  # nothing
-    cells = [entry.rows[0].cells["value"] for entry, _ in find("DRY", data=book.data()).groups]
+    cells = [figures[0].text for _, figures in find("DRY", data=book.data()).groups]
     assert cells == ["4", "3", "2", "1"]
 
 
@@ -682,7 +682,7 @@ def test_find_wants_all_words_and_puts_the_governing_figure_first(book: Book) ->
     found = find("3/8-16 dry 5", data=book.data())
     assert [[f.text for f in figures] for _, figures in found.groups] == [["31"]]
     assert [o.text for o in found.groups[0][1][0].others] == ["26"]
-    assert (found.more, found.nearest) == (0, [])
+    assert (found.more, found.nearest) == (0, ())
 
 
 def test_find_shows_twenty_keys_and_counts_the_rest(book: Book) -> None:
@@ -701,7 +701,7 @@ def test_find_shows_twenty_keys_and_counts_the_rest(book: Book) -> None:
 def test_find_of_nothing_is_an_empty_answer_with_the_nearest_keys(book: Book) -> None:
     book.torque("31", condition="cadmium plated")
     found = find("cadmum platd", data=book.data())
-    assert found.groups == []
+    assert found.groups == ()
     assert found.as_dict()["figures"] == []
     assert "cadmium plated" in found.nearest
 

@@ -86,16 +86,16 @@ class Named:
 
     def phrases(self, data: Refdata) -> dict[str, str]:
         """Phrase, its hyphens as blanks and its plural, -> cell."""
-        got = data.memo.get(self._memo)
+        got = data._memo.get(self._memo)
         if got is None:
-            got = data.memo[self._memo] = spoken(self._cells(data))
+            got = data._memo[self._memo] = spoken(self._cells(data))
         return got  # type: ignore[return-value]
 
     def _begins(self, data: Refdata) -> frozenset[str]:
         """The first word of each phrase: few words of a line are one of these."""
-        got = data.memo.get(self._firsts)
+        got = data._memo.get(self._firsts)
         if got is None:
-            got = data.memo[self._firsts] = frozenset(phrase.partition(" ")[0] for phrase in self.phrases(data))
+            got = data._memo[self._firsts] = frozenset(phrase.partition(" ")[0] for phrase in self.phrases(data))
         return got  # type: ignore[return-value]
 
     def choices(self, data: Refdata) -> tuple[str, ...]:
@@ -271,10 +271,7 @@ class Topic:
     """
 
     __slots__ = (
-        "_begun",
-        "_line",
-        "_lines",
-        "_signal",
+        *("_begun", "_lines", "_part", "_whole"),
         "answer",
         "asks_back",
         "asks_for",
@@ -325,10 +322,10 @@ class Topic:
         self.needs = needs
         self.opens = opens
         self.settle = settle
-        self._signal: re.Pattern[str] | None = None
         self._begun: dict[str, tuple[tuple[str, Reader], ...]] = {}
-        self._line: tuple[str, ...] | None = None
         self._lines = 0
+        self._whole: re.Pattern[str] | None = None  # of the words that name it; a line with the part that it needs
+        self._part: tuple[tuple[str, ...] | None, re.Pattern[str] | None] = (None, None)
 
     def __repr__(self) -> str:
         return f"<Topic {self.noun}>"
@@ -349,7 +346,7 @@ class Topic:
 
     def readers_at(self, letter: str) -> tuple[tuple[str, Reader], ...]:
         """The options with their readers; behind the first lines without patterns that no such word begins."""
-        letter = letter if self._lines > _FEW_LINES else ""
+        letter = letter if self._whole is not None else ""
         got = self._begun.get(letter)
         if got is None:
             every = ((key, reader) for key, readers in self.slots.items() for reader in readers)
@@ -360,20 +357,24 @@ class Topic:
 
     def signal(self, words: tuple[str, ...], at: int) -> int:
         """How many words at this place name the topic."""
-        if words is not self._line:
-            self._make(words)
-        found = None if self._signal is None else self._signal.match(" ".join(words[at : at + 5]))
+        pattern = self._whole
+        if pattern is None:
+            line, pattern = self._part
+            if line is not words:
+                pattern = self._made(words)
+        found = None if pattern is None else pattern.match(" ".join(words[at : at + 5]))
         return found[0].count(" ") + 1 if found else 0
 
-    def _make(self, words: tuple[str, ...]) -> None:
+    def _made(self, words: tuple[str, ...]) -> re.Pattern[str] | None:
         """The pattern of the words that name the topic: of the first lines as much as they can match."""
-        self._line = words
         self._lines += 1
-        if self._lines <= _FEW_LINES:
-            part = part_for(self.signals, " ".join(words))
-            self._signal = re.compile(f"(?:{part}){END}") if part else None
-        elif self._lines == _FEW_LINES + 1:
-            self._signal = re.compile(f"(?:{self.signals}){END}")
+        if self._lines > _FEW_LINES:
+            self._whole = whole = re.compile(f"(?:{self.signals}){END}")
+            return whole
+        part = part_for(self.signals, " ".join(words))
+        pattern = re.compile(f"(?:{part}){END}") if part else None
+        self._part = words, pattern
+        return pattern
 
     def is_meant(self, words: tuple[str, ...]) -> bool:
         """Whether a line has a word that names the topic, or one with which it is asked for."""
@@ -388,12 +389,12 @@ class Topic:
     def vocabulary(self, data: Refdata) -> frozenset[str]:
         """Every single word that the topic knows."""
         memo = ("vocabulary of a topic", id(self))
-        got = data.memo.get(memo)
+        got = data._memo.get(memo)
         if got is None:
             known = plain_words(f"{self.signals} {self.noun}")
             for readers in self.slots.values():
                 for reader in readers:
                     for phrase in reader.phrases(data):
                         known.update(phrase.split())
-            got = data.memo[memo] = frozenset(known)
+            got = data._memo[memo] = frozenset(known)
         return got  # type: ignore[return-value]

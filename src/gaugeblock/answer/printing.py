@@ -90,11 +90,11 @@ def display_unit(value: float, unit: str) -> str:
 
 def step_of(quantity: str, unit: str, data: Refdata) -> Fraction | None:
     """The graduation that this quantity is set by in ``unit``; None when it is not set by hand."""
-    steps = data.memo.get(("steps", quantity))
+    steps = data._memo.get(("steps", quantity))
     if steps is None:
         row = data.entry("quantities", quantity)
         parts = [units.split_quantity(p.strip()) for p in row["step"].split(";")] if row and row["step"] else []
-        steps = data.memo["steps", quantity] = {name: units.parse_number(number) for number, name in parts}
+        steps = data._memo["steps", quantity] = {name: units.parse_number(number) for number, name in parts}
     return steps.get(unit)  # type: ignore[attr-defined,no-any-return]
 
 

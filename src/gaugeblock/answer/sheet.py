@@ -7,7 +7,7 @@ from functools import wraps
 from gaugeblock.answer.check import CANNOT_TELL, NOT_OK, OK
 from gaugeblock.answer.decision import decided
 from gaugeblock.answer.printing import printed
-from gaugeblock.errors import Ambiguous, GaugeblockError
+from gaugeblock.errors import Ambiguous, GaugeblockError, visible
 from gaugeblock.figure import Figure, derived_number
 from gaugeblock.value import Keys, Value, put
 
@@ -65,7 +65,7 @@ class Sheet(Value):
         decision = decision or decided("", listed[0] if listed else None, judged)
         known = {figure.id for figure in listed}
         put(self, "title", title)
-        put(self, "asked", asked if type(asked) is Keys else Keys(asked))  # type: ignore[arg-type]
+        put(self, "asked", asked if type(asked) is Keys else Keys(asked))
         put(self, "data", data)
         put(self, "figures", (*listed, *(f for f in decision.figures if f.id not in known)))
         put(self, "checks", judged)
@@ -74,6 +74,11 @@ class Sheet(Value):
         put(self, "decision", decision)
         put(self, "questions", tuple(questions))
         put(self, "grid", tuple(grid))
+
+    def __repr__(self) -> str:
+        numbers = " or ".join([printed(figure, self.data) for figure in self.decision.figures])
+        does = f"{self.decision.kind} {self.decision.verb} {numbers}".strip()
+        return f"<Sheet {visible(self.title, 100)!r}: {visible(does, 100)}; {len(self.figures)} figures>"
 
     @property
     def governing(self) -> Figure | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from gaugeblock.answer.decision import ASK, NONE, STOP
 from gaugeblock.answer.pretty import capital
 from gaugeblock.answer.printing import MARKED, number_only, other_unit, shop_unit
+from gaugeblock.errors import visible
 from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
@@ -70,7 +71,7 @@ class Table(Value):
     ) -> None:
         put(self, "beside", tuple(beside))
         put(self, "title", title)
-        put(self, "asked", Keys(asked))  # type: ignore[arg-type]
+        put(self, "asked", Keys(asked))
         put(self, "data", data)
         put(self, "open", tuple(open))
         put(self, "lines", tuple(lines))
@@ -78,6 +79,12 @@ class Table(Value):
 
     def __hash__(self) -> int:
         return hash((self.title, self.open, self.lines))
+
+    def __repr__(self) -> str:
+        kinds = [line.sheet.decision.kind for line in self.lines]
+        does = ", ".join([f"{kinds.count(kind)} {kind}" for kind in dict.fromkeys(kinds)])
+        more = f" and {self.more} more" if self.more else ""
+        return f"<Table {visible(self.title, 100)!r}: {len(self.lines)} lines{more} ({does})>"
 
     def as_dict(self) -> dict[str, object]:
         """The table in the JSON of the contract."""

@@ -49,9 +49,9 @@ class Formula:
 def formula(rule: str, data: Refdata) -> Formula:
     """The Formula of a rule, read once."""
     memo = ("formula", rule)
-    if memo not in data.memo:
-        data.memo[memo] = Formula(rule, data)
-    return data.memo[memo]  # type: ignore[return-value]
+    if memo not in data._memo:
+        data._memo[memo] = Formula(rule, data)
+    return data._memo[memo]  # type: ignore[return-value]
 
 
 def worked(figure: Figure, data: Refdata) -> tuple[float | None, float | None, float | None] | None:

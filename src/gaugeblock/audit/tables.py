@@ -11,7 +11,7 @@ from gaugeblock.tables.load import Row
 
 TYPE_CHECKING = False  # typing itself stays off the path of a summary
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
     from typing import Any
 
     from gaugeblock.tables.load import Refdata
@@ -36,7 +36,7 @@ class _Table:
         self.marks = Counter([(c[_BASIS], c[_CHECKED], c[_STANDING]) for _, c in lines])
         columns = columns_of(name)
         width = len(columns) + _QUANTITY
-        groups: dict[tuple[str, ...], list[tuple[int, list[str]]]] = {}
+        groups: dict[tuple[str, ...], list[tuple[int, Sequence[str]]]] = {}
         for line in lines:
             cells = line[1]
             if not cells[_STANDING]:
@@ -108,11 +108,11 @@ def read_next(data: Refdata) -> list[dict[str, Any]]:
 def _read_next(tables: list[_Table], data: Refdata) -> list[dict[str, Any]]:
     found: dict[tuple[str, str], list[int]] = {}
     for table in tables:
-        unread = [c for c in table.alone if c[_CHECKED] != "primary" and c[_BASIS] == "published"]
+        unread: list[Sequence[str]] = [c for c in table.alone if c[_CHECKED] != "primary" and c[_BASIS] == "published"]
         for rows in table.several:
             if any(_is_unread(row.values) for row in rows):
-                cells = lookup.governing_row(rows, data).values
-                unread += [cells] if _is_unread(cells) else []
+                governs = lookup.governing_row(rows, data).values
+                unread += [governs] if _is_unread(governs) else []
         for cells in unread:
             counts = found.setdefault((cells[_SOURCE], cells[_PLACE]), [0, 0])
             counts[0] += 1
@@ -121,7 +121,7 @@ def _read_next(tables: list[_Table], data: Refdata) -> list[dict[str, Any]]:
     return [{"source": s, "place": p, "figures": n, "hurt": hurt} for (s, p), (n, hurt) in order]
 
 
-def _is_unread(cells: list[str]) -> bool:
+def _is_unread(cells: Sequence[str]) -> bool:
     return cells[_BASIS] == "published" and cells[_CHECKED] != "primary"
 
 

@@ -55,14 +55,14 @@ def _known(topic: Topic | None, data: Refdata) -> list[tuple[str, str]]:
     first.
     """
     memo = ("completion", topic.noun if topic is not None else "")
-    known = data.memo.get(memo)
+    known = data._memo.get(memo)
     if known is None:
         from gaugeblock import domains
 
         topics = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
         readers = [r for t in topics if topic in (None, t) for readers in t.slots.values() for r in readers]
         pairs = {(p, c) for r in readers for p, c in r.phrases(data).items()}
-        known = data.memo[memo] = sorted(pairs, key=_rank)
+        known = data._memo[memo] = sorted(pairs, key=_rank)
     return known  # type: ignore[return-value]
 
 

@@ -41,9 +41,9 @@ def _made(rule: str, value: float, conditions: str, found: Steel, yields: Figure
 def strength_of(found: Steel, data: Refdata) -> Strength:
     """What a shaft of a steel is judged by, from the table alone; made once for all sizes that its rows fit alike."""
     memo = ("steel strength", found.grade, found.treatment, found.temper, tuple(r.line for r in found.rows), found.fits)
-    made = data.memo.get(memo)
+    made = data._memo.get(memo)
     if made is None:
-        made = data.memo[memo] = _strength_of(found, data)
+        made = data._memo[memo] = _strength_of(found, data)
     return made  # type: ignore[return-value]
 
 

@@ -128,7 +128,7 @@ def neighbour(typed: str, jurisdiction: str | None, data: Refdata) -> Neighbour:
     found = [
         (row, figure_of(row, data))
         for table in _TABLES
-        for row in data.table(table).by_quantity.get("clearance_minimum", [])
+        for row in data.table(table).by_quantity.get("clearance_minimum", ())
         if row["subject"] in NEIGHBOURS[name] and not row["standing"]
     ]
     if jurisdiction:

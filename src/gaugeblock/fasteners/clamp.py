@@ -248,9 +248,9 @@ def dry_here(found: Joint, data: Refdata) -> DryHere | None:
     if not found.is_kept:
         return _dry_here(found, data)
     memo = ("dry here", found.key)
-    if memo not in data.memo:
-        data.memo[memo] = _dry_here(found, data)
-    return data.memo[memo]  # type: ignore[return-value]
+    if memo not in data._memo:
+        data._memo[memo] = _dry_here(found, data)
+    return data._memo[memo]  # type: ignore[return-value]
 
 
 def _dry_here(found: Joint, data: Refdata) -> DryHere | None:

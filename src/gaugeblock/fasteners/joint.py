@@ -149,9 +149,9 @@ def joint_of(
 ) -> Joint:
     """The Joint of key cells; memoised in ``data``. LookupMiss where neither a torque nor a strength is on record."""
     memo = ("joint", thread.cell, grade, condition, service, joint)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
-        got = data.memo[memo] = _joint(thread, grade, condition, service, joint, data)
+        got = data._memo[memo] = _joint(thread, grade, condition, service, joint, data)
     return got  # type: ignore[return-value]
 
 

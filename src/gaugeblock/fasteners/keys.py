@@ -96,9 +96,9 @@ def thread(typed: str, data: Refdata) -> Thread:
     '3/8-16 UNC'
     """
     memo = ("thread", typed)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
-        got = data.memo[memo] = _thread(typed, data)
+        got = data._memo[memo] = _thread(typed, data)
     return got  # type: ignore[return-value]
 
 
@@ -207,9 +207,9 @@ def _meant(size: str, cells: Sequence[str]) -> list[str]:
 def grade(typed: str, data: Refdata) -> tuple[str, str]:
     """The standard and grade cells that were typed: ``SAE J429 5``, ``grade 5``, ``ISO 898-1 8.8``, ``8.8``."""
     memo = ("grade", typed)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
-        got = data.memo[memo] = _grade(typed, data)
+        got = data._memo[memo] = _grade(typed, data)
     return got  # type: ignore[return-value]
 
 
@@ -302,9 +302,9 @@ def _grade_names(standard: str, grade_cell: str) -> tuple[str, ...]:
 def condition(typed: str, data: Refdata) -> tuple[str, str, str]:
     """The condition cell that was typed, with its surface and lubricant; LookupMiss with the conditions there are."""
     memo = ("condition", typed)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
-        got = data.memo[memo] = _condition(typed, data)
+        got = data._memo[memo] = _condition(typed, data)
     return got  # type: ignore[return-value]
 
 

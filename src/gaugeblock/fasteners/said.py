@@ -100,9 +100,9 @@ def said_once(main: Figure, found: Joint) -> list[Caution]:
 
 def disagreements(found: Joint, data: Refdata) -> tuple[Caution, ...]:
     memo = ("disagreements", found.key)
-    got = data.memo.get(memo) if found.is_kept else _disagreements(found, data)
+    got = data._memo.get(memo) if found.is_kept else _disagreements(found, data)
     if got is None:
-        got = data.memo[memo] = _disagreements(found, data)
+        got = data._memo[memo] = _disagreements(found, data)
     return got  # type: ignore[return-value]
 
 

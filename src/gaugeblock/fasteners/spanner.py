@@ -254,9 +254,9 @@ def size_of(text: str, data: Refdata) -> tuple[float, str]:
     """The diameter of a thread or of a bare size in metres, and its kind: metric, inch, or an old British series."""
     text = text.removesuffix(" fine").removesuffix(" coarse")
     memo = ("hexagon size", text)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
-        got = data.memo[memo] = _size_of(text, data)
+        got = data._memo[memo] = _size_of(text, data)
     return got  # type: ignore[return-value]
 
 

@@ -22,9 +22,9 @@ def calculated_torque(found: Joint, data: Refdata) -> Figure | None:
     if not found.is_kept:
         return None if found.proof is None else _calculate(found, found.proof, data)
     memo = ("calculated torque", found.key)
-    if memo not in data.memo:
-        data.memo[memo] = None if found.proof is None else _calculate(found, found.proof, data)
-    return data.memo[memo]  # type: ignore[return-value]
+    if memo not in data._memo:
+        data._memo[memo] = None if found.proof is None else _calculate(found, found.proof, data)
+    return data._memo[memo]  # type: ignore[return-value]
 
 
 def _calculate(found: Joint, proof: Figure, data: Refdata) -> Figure:
@@ -100,11 +100,11 @@ def dry_joint(found: Joint, data: Refdata) -> Joint | None:
 def table_times_multiplier(found: Joint, data: Refdata) -> Figure | None:
     """The published dry torque times a published multiplier for this condition; None where either is missing."""
     memo = ("multiplied", found.key)
-    if memo not in data.memo:
+    if memo not in data._memo:
         dry = dry_joint(found, data)
         table = dry.published if dry is not None else None
-        data.memo[memo] = None if table is None else _multiplied(table, found.condition, found, data)
-    return data.memo[memo]  # type: ignore[return-value]
+        data._memo[memo] = None if table is None else _multiplied(table, found.condition, found, data)
+    return data._memo[memo]  # type: ignore[return-value]
 
 
 def ceiling_into(found: Joint, metal: str, data: Refdata) -> Figure | None:

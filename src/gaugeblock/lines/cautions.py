@@ -32,9 +32,9 @@ _HOSE = (("reading limits", "hose pressure and temperature"),)
 
 def statement_rows(data: Refdata) -> list[dict[str, str]]:
     """The living statements of the domain without a standing, read once."""
-    got = data.memo.get("lines statements")
+    got = data._memo.get("lines statements")
     if got is None:
-        got = data.memo["lines statements"] = [r for r in data.statements("lines") if not r["standing"]]
+        got = data._memo["lines statements"] = [r for r in data.statements("lines") if not r["standing"]]
     return got  # type: ignore[return-value]
 
 

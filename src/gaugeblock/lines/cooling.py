@@ -143,7 +143,7 @@ def _glycol(mix: str, kind: str, data: Refdata) -> dict[str, str]:
 
 def _freezing(item: str, data: Refdata) -> list[Row]:
     """The rows of where the mixtures of a glycol freeze."""
-    rows = data.table(TABLE).by_quantity.get("freezing_point", [])
+    rows = data.table(TABLE).by_quantity.get("freezing_point", ())
     return [row for row in rows if row["item"] == item and not row["standing"]]
 
 

@@ -131,7 +131,7 @@ class Line(Value):
     ) -> None:
         put(self, "name", name)
         put(self, "words", Keys(words))
-        put(self, "spans", Keys(spans))  # type: ignore[arg-type]
+        put(self, "spans", Keys(spans))
         put(self, "worked_out", worked_out)
 
     def word(self, name: str) -> str | None:

@@ -102,7 +102,7 @@ def _strength(line: Line, item: Item | None, quantity: str, data: Refdata) -> Fi
 
 
 def _of_tubes(product: str, quantity: str, data: Refdata) -> Figure | None:
-    rows = data.table("tubes/materials").by_quantity.get(quantity, [])
+    rows = data.table("tubes/materials").by_quantity.get(quantity, ())
     found = [lookup.figure_of(r, data) for r in rows if r["product"] == product and not r.standing]
     return min(found, key=lambda f: units.to_base(f.least, f.unit), default=None)
 

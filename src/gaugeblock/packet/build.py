@@ -105,7 +105,7 @@ def data_digest(data: Refdata) -> str:
     """The digest of the data release: as it was closed where no file has changed since, else worked out from its rows.
     DataError when a closed release had another one.
     """
-    got = data.memo.get("data digest")
+    got = data._memo.get("data digest")
     if got is None:
         got = whole_as_closed(data.release, data.folder)
         got = got or releases.release_digest(data.folder, data.release, data.read_so_far())
@@ -114,7 +114,7 @@ def data_digest(data: Refdata) -> str:
             why = "its rows are not those that were released: a cell was changed, a row added or taken out"
             do = "restore the tables as they were released, or run validate to see what is wrong"
             raise DataError(data.release, "data release", why, (), do)
-        data.memo["data digest"] = got
+        data._memo["data digest"] = got
     return str(got)
 
 

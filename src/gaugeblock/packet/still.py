@@ -88,9 +88,9 @@ def _lives(id: str, digest: str, data: Refdata) -> bool:
     """Whether a row is one of today's, cell for cell."""
     table = id.partition(":")[0]
     memo = ("rows by id", table)
-    rows = data.memo.get(memo)
+    rows = data._memo.get(memo)
     if rows is None:
-        rows = data.memo[memo] = {lookup.figure_of(row, data).id: row for row in data.table(table).rows}
+        rows = data._memo[memo] = {lookup.figure_of(row, data).id: row for row in data.table(table).rows}
     row = rows.get(id)  # type: ignore[attr-defined]
     return row is not None and row_digest(row.table, row.cells) == digest
 

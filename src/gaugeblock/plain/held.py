@@ -47,7 +47,7 @@ def held(words: tuple[str, ...], data: Refdata) -> Answer | None:
         rows = find(" ".join(some), data=data)
         if rows.groups:
             left = [word for word in thing if not {word, _single(word)} & {*some}]
-            rows.asked = " ".join(some) + (f" (left out: {' '.join(left)})" if left else "")
+            rows = rows.replace(asked=" ".join(some) + (f" (left out: {' '.join(left)})" if left else ""))
             return Answer(f"what there is on: {rows.asked}{more}", rows)
     return _nothing(" ".join(thing), more, data)
 

@@ -226,12 +226,12 @@ def _changing(data: Refdata) -> dict[str, frozenset[str]]:
     """The words by which people call a metal, a finish, a lubricant, a state, a fluid, a grade of whatever -> of which
     kinds they are.
     """
-    got = data.memo.get("changing words")
+    got = data._memo.get("changing words")
     if got is None:
         found: dict[str, set[str]] = {}
         for line in data.words_with():
             kinds = [kind for kind, columns in _OF_A_KIND.items() if columns.search(line[2])]
             if kinds and " " not in line[1]:
                 found.setdefault(line[1].casefold(), set()).update(kinds)
-        got = data.memo["changing words"] = {word: frozenset(kinds) for word, kinds in found.items()}
+        got = data._memo["changing words"] = {word: frozenset(kinds) for word, kinds in found.items()}
     return got  # type: ignore[return-value]

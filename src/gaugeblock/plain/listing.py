@@ -14,8 +14,7 @@ from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
     from gaugeblock.figure import Figure
-    from gaugeblock.found import Found
-    from gaugeblock.shelf import Entry
+    from gaugeblock.found import Found, Listed
     from gaugeblock.tables.load import Refdata
 
 # Rows of more keys than these are no answer: the line says too little.
@@ -95,7 +94,8 @@ def listed(words: tuple[str, ...], data: Refdata) -> Found | None:
         return found
     found = _listed(less, data)
     if found is not None:
-        found.asked += f" (left out: {' '.join(word for word in words if is_aside(word))})"
+        left = " ".join(word for word in words if is_aside(word))
+        return found.replace(asked=f"{found.asked} (left out: {left})")
     return found
 
 
@@ -110,8 +110,7 @@ def _of_another_metal(words: tuple[str, ...], data: Refdata) -> Found | None:
     found = listed(rest, data)
     if found is None or any(denied in entry.label.casefold() for entry, _ in found.groups):
         return None
-    found.asked += f" (left out: not {words[at + 1]})"
-    return found
+    return found.replace(asked=f"{found.asked} (left out: not {words[at + 1]})")
 
 
 def _of_a_surface(words: tuple[str, ...], data: Refdata) -> Found | None:
@@ -129,8 +128,8 @@ def _of_a_surface(words: tuple[str, ...], data: Refdata) -> Found | None:
             found = None if metals.isdisjoint(some) else _listed((_EMISSIVITY, *some), data)
             if found is not None:
                 rest = [word for word in words if word not in (_EMISSIVITY, *some) and _SURFACES.get(word) not in some]
-                found.asked += f" (left out: {' '.join(word for word in rest if word not in CHATTER)})"
-                return found
+                left = " ".join(word for word in rest if word not in CHATTER)
+                return found.replace(asked=f"{found.asked} (left out: {left})")
     return None
 
 
@@ -147,16 +146,24 @@ def _listed(words: tuple[str, ...], data: Refdata) -> Found | None:
     from gaugeblock.found import Found
 
     found = find(" ".join(things), data=data, named=True, whole=True)
-    groups: list[tuple[Entry, list[Figure]]] = []
+    groups: list[tuple[Listed, list[Figure]]] = []
     for entry, figures in found.groups:
         if entry.table in _ASKED_ALONE:
             return None
         kept = [f for f in figures if all(_is_of(f, w, data) for w in measures)]
-        if kept or (entry.rule is not None and all(f" {w}" in " ".join(entry.named) for w in measures)):
+        if kept or (entry.rule is not None and all(f" {w}" in _says(entry) for w in measures)):
             groups.append((entry, kept))
     if not any(figures for _, figures in groups) or len(groups) > MOST:
         return None
     return Found(" ".join(wanted), groups, 0, [], data)
+
+
+def _says(entry: Listed) -> str:
+    """The name of its table, the topic, subject and statement of a rule, as plain text."""
+    from gaugeblock.shelf import plain
+
+    rule = entry.rule or {"statement": ""}
+    return plain(f"{entry.table.replace('/', ' ')} {entry.text} {rule['statement']}")
 
 
 def _is_of(figure: Figure, measure: str, data: Refdata) -> bool:

@@ -207,13 +207,13 @@ def _next_words(prompt: Prompt, line: str) -> list[str]:
         return _units(prompt.answer)
     if line.startswith("to packet "):
         return sorted(name for name in os.listdir() if name.endswith(".toml"))
-    known = prompt.data.memo.get("words to type")
+    known = prompt.data._memo.get("words to type")
     if known is None:
         from gaugeblock import domains
 
         topics = [t for wing in domains.WINGS if wing.hints for t in wing.module("ask").TOPICS]
         words = {w for t in topics for w in t.vocabulary(prompt.data) if _is_typed(w)}
-        known = prompt.data.memo["words to type"] = sorted({*words, "why", "again in", "compare", "to packet", "find"})
+        known = prompt.data._memo["words to type"] = sorted({*words, "why", "again in", "compare", "to packet", "find"})
     return known  # type: ignore[return-value]
 
 

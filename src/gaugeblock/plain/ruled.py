@@ -120,14 +120,14 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     found = _having(words, data)
     if found is not None or whole:
         if found is not None and "old" in words and not _is_asked_of_age(words):
-            found.asked += " (left out: old)"
+            return found.replace(asked=f"{found.asked} (left out: old)")
         return found
     about = _subject(words)
     if about:  # whatever is told round it
         found = _having(about, data)
         if found is not None:
             rest = [word for word in words if word not in about and word not in CHATTER]
-            found.asked += f" (left out: {' '.join(rest)})"
+            return found.replace(asked=f"{found.asked} (left out: {' '.join(rest)})")
         return found
     line = " ".join(words)
     place = _PLACE.search(line)
@@ -135,8 +135,8 @@ def ruled(words: tuple[str, ...], data: Refdata, *, whole: bool = False) -> Foun
     for fewer in (less, tuple(word for word in less if not is_aside(word))):
         found = _having(fewer, data) if fewer != words else None
         if found is not None:
-            found.asked += f" (left out: {' '.join([*(w for w in less if w not in fewer), *words[len(less) :]])})"
-            return found
+            left = [*(w for w in less if w not in fewer), *words[len(less) :]]
+            return found.replace(asked=f"{found.asked} (left out: {' '.join(left)})")
     return None
 
 

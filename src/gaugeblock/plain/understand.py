@@ -114,7 +114,7 @@ def with_bolt(reading: Reading, got: Answer, data: Refdata) -> Answer:
 
 def _lately(data: Refdata) -> dict[tuple[str, ...], list[Reading]]:
     """The readings of the last few lines that none of them read whole."""
-    last: Any = data.memo.setdefault(_LAST, {})
+    last: Any = data._memo.setdefault(_LAST, {})
     if len(last) > _FEW_LINES:
         last.clear()
     return last  # type: ignore[no-any-return]

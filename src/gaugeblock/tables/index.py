@@ -46,14 +46,14 @@ class Index:
     The first few questions walk through the rows: to sort them takes as long as some ten walks.
     """
 
-    __slots__ = ("_exact", "_groups", "_measured", "_rows", "_walks")
+    __slots__ = ("_exact", "_measured", "_rows", "_sorted", "_walks")
 
-    def __init__(self, keys: Sequence[Key], rows: list[Row]) -> None:
+    def __init__(self, keys: Sequence[Key], rows: Sequence[Row]) -> None:
         self._rows = rows
         self._exact = [i for i, key in enumerate(keys) if key.match == "exact" and key.name != "service"]
         self._measured = [i for i, key in enumerate(keys) if key.match != "exact"]
         self._walks = 0
-        self._groups: list[Group] = []
+        self._sorted: tuple[Group, ...] = ()
 
     def fitting(self, wants: Sequence[str | Fraction | None]) -> Sequence[Row]:
         """The rows that fit what is asked of each key, in table order, whatever their service."""
@@ -63,16 +63,15 @@ class Index:
         if self._walks < _WALKS:
             self._walks += 1
             return self._walked(asked)
-        if not self._groups:
-            self._sort()
-        if len(self._groups) == 1:
-            return self._groups[0].fitting(asked)
-        found = [row for group in self._groups for row in group.fitting(asked)]
+        groups = self._sorted or self._sort()
+        if len(groups) == 1:
+            return groups[0].fitting(asked)
+        found = [row for group in groups for row in group.fitting(asked)]
         if len(found) > 1:
             found.sort(key=_LINE)
         return found
 
-    def _walked(self, asked: Sequence[Any]) -> list[Row]:
+    def _walked(self, asked: Sequence[Any]) -> Sequence[Row]:
         """The same, by a walk through all rows."""
         found = self._rows
         for at in self._exact:
@@ -83,12 +82,15 @@ class Index:
             found = [row for row in found if row.key[at] == "any" or _holds(row.key[at], want)]
         return found
 
-    def _sort(self) -> None:
-        """Put the rows that name the same keys together, by the cells of those; ``any`` meets whatever is asked."""
+    def _sort(self) -> tuple[Group, ...]:
+        """Put the rows that name the same keys together, by the cells of those; ``any`` meets whatever is asked.
+
+        They are kept when they are whole, and nothing else is: another thread may ask meanwhile.
+        """
         columns = list(zip(*[row.key for row in self._rows], strict=True))
-        self._measured = [at for at in self._measured if {*columns[at]} != {"any"}]
-        single = {at: {cell: _single(cell) for cell in {*columns[at]}} for at in self._measured}
-        loose = [at for at in self._exact if "any" in columns[at]] + self._measured
+        measured = [at for at in self._measured if {*columns[at]} != {"any"}]
+        single = {at: {cell: _single(cell) for cell in {*columns[at]}} for at in measured}
+        loose = [at for at in self._exact if "any" in columns[at]] + measured
         groups: dict[tuple[str | None, ...], Group] = {}
         for row in self._rows:
             cells: Sequence[Any] = row.key
@@ -98,10 +100,11 @@ class Index:
             group = groups.get(form)
             if group is None:
                 said = dict(zip(loose, form, strict=True))
-                named = [at for at in (*self._exact, *self._measured) if said.get(at) not in _NO_CELL or at not in said]
-                group = groups[form] = Group(named, [at for at in self._measured if said[at] is None])
+                named = [at for at in (*self._exact, *measured) if said.get(at) not in _NO_CELL or at not in said]
+                group = groups[form] = Group(named, [at for at in measured if said[at] is None])
             group.rows.setdefault(group.cells_of(cells), []).append(row)
-        self._groups = list(groups.values())
+        self._sorted = tuple(groups.values())
+        return self._sorted
 
 
 # What a row has in a key that it does not name by one cell: ``any``, or a range.

@@ -12,12 +12,12 @@ from gaugeblock.tables.lines import split_at
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from gaugeblock.tables.load import Refdata
 
     # Its number, and its cells.
-    Line = tuple[int, list[str]]
+    Line = tuple[int, Sequence[str]]
 
 
 def lines_with(folded: str, texts: Iterable[str]) -> set[int]:

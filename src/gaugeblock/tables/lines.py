@@ -191,9 +191,7 @@ class Lines:
         """Where the lines begin whose first cell is this."""
         self._asked += 1
         if self._asked > _MANY and "," not in first:
-            if not self._begins:
-                self._sort()
-            return self._begins.get(first, [])
+            return (self._begins or self._sorted()).get(first, [])
         text, sought = self._text, f"\n{first},"
         found = []
         at = text.find(sought)
@@ -202,13 +200,17 @@ class Lines:
             at = text.find(sought, at + 1)
         return found
 
-    def _sort(self) -> None:
+    def _sorted(self) -> dict[str, list[int]]:
+        """Where the lines begin, by their first cells; kept when it is whole, for another thread may ask meanwhile."""
+        begins: dict[str, list[int]] = {}
         at = 0
         for line in self._text[1:-1].split("\n"):
             first, comma, _ = line.partition(",")
             if comma:
-                self._begins.setdefault(first, []).append(at)
+                begins.setdefault(first, []).append(at)
             at += len(line) + 1
+        self._begins = begins
+        return begins
 
     def column_of(self, first: str, at: int, cell: str) -> list[list[str]]:
         """The cells of the lines whose first cell is ``first`` and whose cell in column ``at`` is ``cell``.

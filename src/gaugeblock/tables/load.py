@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from _thread import RLock  # threading itself takes longer to load
 from operator import itemgetter
+from types import MappingProxyType
 
 from gaugeblock.errors import DataError, InputError, LookupMiss, Offers
 from gaugeblock.figure import Figure, Rule
@@ -18,7 +20,8 @@ from gaugeblock.value import Keys
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Mapping, Sequence
+    from typing import NoReturn
 
     from gaugeblock.tables.part import Part
 
@@ -44,21 +47,27 @@ class Refdata:
         self._lives: dict[tuple[str, str], bool] = {}
         self._tables: dict[str, Table] = {}
         self._rows: dict[str, dict[int, Row]] = {}  # by line, those that were asked for alone
-        self.parts: dict[str, Part] = {}  # of tables that are not open yet
+        self._parts: dict[str, Part] = {}  # of tables that are not open yet
         self._lists: dict[str, Lines] = {}
         self._words: dict[tuple[str, str], dict[str, str]] = {}
-        self._with: dict[str, list[list[str]]] = {}  # by a word that stands in them
+        self._with: dict[str, tuple[tuple[str, ...], ...]] = {}  # by a word that stands in them
         self._rules: dict[str, Rule] = {}
-        self._statements: dict[str, list[dict[str, str]]] = {}
+        self._statements: dict[str, tuple[dict[str, str], ...]] = {}
         self._quantities: dict[str, dict[str, str]] = {}
-        self.weights: dict[str, tuple[int, int]] = {}  # of sources, and their editions, as rows are ranked
-        self.memo: dict[object, object] = {}
-        self.sole: dict[Row, Figure] = {}  # of rows that answered alone
+        self._weights: dict[str, tuple[int, int]] = {}  # of sources, and their editions, as rows are ranked
+        self._memo: dict[object, object] = {}
+        self._sole: dict[Row, Figure] = {}  # of rows that answered alone
+
+        self.opened: Mapping[str, Table] = MappingProxyType(self._tables)  # whole, by name
+        self._lock = RLock()  # of what threads may make at once and must have as one thing; last: now it is frozen
 
     def __setattr__(self, name: str, value: object) -> None:
-        if name in self.__dict__:
+        if "_lock" in self.__dict__:
             raise AttributeError(f"Refdata is frozen: {name} cannot be changed; open another with refdata(release)")
         super().__setattr__(name, value)
+
+    def __delattr__(self, name: str) -> NoReturn:
+        raise AttributeError(f"Refdata is frozen: {name} cannot be deleted")
 
     def __repr__(self) -> str:
         return f"<Refdata {self.release}>"
@@ -117,16 +126,11 @@ class Refdata:
             self._lives[since, until] = got
         return got
 
-    @property
-    def opened(self) -> Mapping[str, Table]:
-        """The tables that were opened whole, by name."""
-        return self._tables
-
     def verify_table(self, name: str) -> None:
         """DataError when the rows of a table that live in a closed release are not those that were released."""
         self._verify(name, lambda: self._read(name))
 
-    def living(self, name: str) -> list[tuple[int, list[str]]]:
+    def living(self, name: str) -> Sequence[tuple[int, Sequence[str]]]:
         """The cells of the living lines of a table, or of the rules of a domain, each with the number of its line."""
         if name in self._tables:
             return [(row.line, row.values) for row in self._tables[name].rows]
@@ -137,16 +141,19 @@ class Refdata:
         alive = {span for span in set(map(span_of, lines)) if self.lives(*span)}
         return [line for line in enumerate(lines, 2) if span_of(line[1]) in alive]
 
-    def row(self, name: str, line: int, cells: list[str]) -> Row:
+    def row(self, name: str, line: int, cells: Sequence[str]) -> Row:
         """The row of one living line of a table; a row is one thing, however it was read first."""
         rows = self._rows.get(name)
-        if rows is None:
-            opened = self._tables.get(name)
-            rows = self._rows[name] = {row.line: row for row in opened.rows} if opened is not None else {}
-        got = rows.get(line)
+        got = None if rows is None else rows.get(line)
         if got is None:
             columns = columns_of(name)
-            got = rows[line] = Row(name, line, columns, cells, tuple(cells[: len(columns) - len(ROW_COLUMNS)]))
+            made = Row(name, line, columns, cells, tuple(cells[: len(columns) - len(ROW_COLUMNS)]))
+            with self._lock:
+                rows = self._rows.get(name)
+                if rows is None:
+                    opened = self._tables.get(name)
+                    rows = self._rows[name] = {row.line: row for row in opened.rows} if opened is not None else {}
+                got = rows.setdefault(line, made)
         return got
 
     def table(self, name: str) -> Table:
@@ -156,14 +163,21 @@ class Refdata:
             columns = columns_of(name)
             width = len(columns) - len(ROW_COLUMNS)
             rows = [Row(name, line, columns, cells, tuple(cells[:width])) for line, cells in self.living(name)]
-            self.parts.pop(name, None)
-            if known := self._rows.pop(name, None):
-                rows = [known.get(row.line, row) for row in rows]
-            by_quantity: dict[str, list[Row]] = {}
-            for row in rows:
-                by_quantity.setdefault(row.values[width], []).append(row)
-            got = self._tables[name] = Table(name, rows, by_quantity)
+            with self._lock:
+                got = self._tables.get(name)
+                if got is None:
+                    got = self._tables[name] = self._joined(name, rows, width)
         return got
+
+    def _joined(self, name: str, rows: list[Row], width: int) -> Table:
+        """A table of rows, those that were asked for alone among them."""
+        self._parts.pop(name, None)
+        if known := self._rows.pop(name, None):
+            rows = [known.get(row.line, row) for row in rows]
+        by_quantity: dict[str, list[Row]] = {}
+        for row in rows:
+            by_quantity.setdefault(row.values[width], []).append(row)
+        return Table(name, tuple(rows), by_quantity)
 
     def listing(self, name: str) -> dict[str, dict[str, str]]:
         """Sources, quantities or formulas of this release, by their first column."""
@@ -176,10 +190,10 @@ class Refdata:
     def entry(self, name: str, id: str) -> dict[str, str] | None:
         """One line of sources, quantities or formulas; None when it is not listed."""
         memo = ("entry", name, id)
-        if memo not in self.memo:
+        if memo not in self._memo:
             found = self._living(name, self.lines(name).of(id))
-            self.memo[memo] = found[-1] if found else None
-        return self.memo[memo]  # type: ignore[return-value]
+            self._memo[memo] = found[-1] if found else None
+        return self._memo[memo]  # type: ignore[return-value]
 
     def unreleased(self, name: str, id: str) -> list[dict[str, str]]:
         """The lines of a list without lifetimes whose first cell is ``id``."""
@@ -195,12 +209,12 @@ class Refdata:
             return got
         return min(self.unreleased(name, id), key=lambda row: version_key(row["since"]), default=None)
 
-    def statements(self, domain: str) -> list[dict[str, str]]:
+    def statements(self, domain: str) -> tuple[dict[str, str], ...]:
         """The living rules without a number of one domain, with their line."""
         got = self._statements.get(domain)
         if got is None:
             lines = self.living(f"{domain}/rules")
-            got = self._statements[domain] = [statement(line, cells) for line, cells in lines]
+            got = self._statements[domain] = tuple([statement(line, cells) for line, cells in lines])
         return got
 
     def quantity(self, name: str) -> dict[str, str]:
@@ -238,12 +252,12 @@ class Refdata:
         if found is None:
             entries = self.lines("words").column_of(domain, LISTS["words"].index("column"), column)
             alive = {span for span in {(cells[4], cells[5]) for cells in entries} if self.lives(*span)}
-            found = self._words[domain, column] = {
-                cells[1].casefold(): cells[3] for cells in entries if (cells[4], cells[5]) in alive
-            }
+            found = self._words[domain, column] = Keys(
+                {cells[1].casefold(): cells[3] for cells in entries if (cells[4], cells[5]) in alive}
+            )
         return found
 
-    def words_with(self, word: str = "") -> list[list[str]]:
+    def words_with(self, word: str = "") -> tuple[tuple[str, ...], ...]:
         """The living lines of words.csv in which a word stands; without one all of them."""
         got = self._with.get(word)
         if got is None:
@@ -251,15 +265,15 @@ class Refdata:
             found = lines.holding(word) if word else lines.all()
             if len(self._with) > _WORDS_KEPT:
                 self._with.clear()
-            got = self._with[word] = [cells for cells in found if self.lives(cells[4], cells[5])]
+            got = self._with[word] = tuple([tuple(cells) for cells in found if self.lives(cells[4], cells[5])])
         return got
 
     def figures_made(self) -> list[tuple[Row, Figure]]:
         """The rows that look-ups have read so far, with their Figures."""
-        made = [(k, v) for k, v in self.memo.items() if isinstance(k, Row) and isinstance(v, Figure)]
-        return [*made, *self.sole.items()]
+        made = [(k, v) for k, v in self._memo.items() if isinstance(k, Row) and isinstance(v, Figure)]
+        return [*made, *self._sole.items()]
 
-    def read_so_far(self) -> dict[str, list[list[str]]]:
+    def read_so_far(self) -> dict[str, list[tuple[str, ...]]]:
         """The cells of the living rows of each table that was read."""
         return {name: [row.values for row in table.rows] for name, table in self._tables.items()}
 
@@ -275,11 +289,11 @@ def refdata(release: str | None = None) -> Refdata:
     """The tables of a ``release`` (the newest when none is named), opened once a process; InputError for no release."""
     got = _OPEN.get(release)
     if got is None:
-        got = _OPEN[release] = Refdata(release=release)
+        got = _OPEN.setdefault(release, Refdata(release=release))
     return got
 
 
-def statement(line: int, cells: list[str]) -> dict[str, str]:
+def statement(line: int, cells: Sequence[str]) -> dict[str, str]:
     """A rule without a number, from a line of a domain's rules."""
     return Keys(zip((*LISTS["rules"], "line"), (*cells, str(line)), strict=True))
 

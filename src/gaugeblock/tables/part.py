@@ -34,10 +34,14 @@ class Part:
 
     def spelled(self, folded: str) -> set[str]:
         """The first cells that are spelled so, whatever their case, living or not."""
-        if not self._spelled:
-            for cell in {line[: line.find(",")] for line in self.lines}:
-                self._spelled.setdefault(cell.casefold(), set()).add(cell)
-        return self._spelled.get(folded, set())
+        return (self._spelled or self._by_spelling()).get(folded, set())
+
+    def _by_spelling(self) -> dict[str, set[str]]:
+        spelled: dict[str, set[str]] = {}
+        for cell in {line[: line.find(",")] for line in self.lines}:
+            spelled.setdefault(cell.casefold(), set()).add(cell)
+        self._spelled = spelled
+        return spelled
 
     def begun_by(self, cell: str) -> list[int]:
         """Where the lines stand that begin with a cell, with ``any`` or with a quote; the first time they are walked
@@ -46,12 +50,15 @@ class Part:
         if not self.tables:
             firsts = (f"{cell},", "any,", '"')
             return [at for at, line in enumerate(self.lines) if line.startswith(firsts)]
-        begun = self._begun
-        if not begun:
-            for at, line in enumerate(self.lines):
-                first = '"' if line[:1] == '"' else line[: line.find(",")]
-                begun.setdefault(first, []).append(at)
+        begun = self._begun or self._sorted()
         return sorted([*begun.get(cell, ()), *begun.get("any", ()), *begun.get('"', ())])
+
+    def _sorted(self) -> dict[str, list[int]]:
+        begun: dict[str, list[int]] = {}
+        for at, line in enumerate(self.lines):
+            begun.setdefault('"' if line[:1] == '"' else line[: line.find(",")], []).append(at)
+        self._begun = begun
+        return begun
 
 
 def part_of(data: Refdata, name: str, cell: str) -> Table | None:
@@ -102,10 +109,10 @@ def first_cell(data: Refdata, name: str, folded: str, cell_of: Callable[[], str 
 
 def _opened(data: Refdata, name: str) -> Part:
     """The lines of a table, read once."""
-    part = data.parts.get(name)
+    part = data._parts.get(name)
     if part is None:
         data.verify_table(name)
-        part = data.parts[name] = Part(read_raw(data.path(name), name, columns_of(name)))
+        part = data._parts[name] = Part(read_raw(data.path(name), name, columns_of(name)))
     return part
 
 
@@ -123,4 +130,4 @@ def _read(data: Refdata, name: str, cell: str, part: Part) -> Table | None:
             row = data.row(name, line, cells)
             rows.append(row)
             by_quantity.setdefault(cells[width], []).append(row)
-    return Table(name, rows, by_quantity) if any(row.key[0] == cell for row in rows) else None
+    return Table(name, tuple(rows), by_quantity) if any(row.key[0] == cell for row in rows) else None

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from types import MappingProxyType
+
 from gaugeblock.errors import DataError, LookupMiss
 from gaugeblock.tables.catalogue import ROW_COLUMNS, keys_of
 from gaugeblock.tables.index import Index
 from gaugeblock.tables.interval import parse_interval
 from gaugeblock.tables.lines import is_decimal
-from gaugeblock.value import Keys
+from gaugeblock.value import Keys, Value, put
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
     from fractions import Fraction
 
 
@@ -20,28 +23,50 @@ _STANDING = ROW_COLUMNS.index("standing") - len(ROW_COLUMNS)
 _NUMBERS = slice(ROW_COLUMNS.index("value") - len(ROW_COLUMNS), ROW_COLUMNS.index("high") + 1 - len(ROW_COLUMNS))
 
 
-class Row:
-    """One row of a table of figures: its cells by column, where it stands, and its key cells in order."""
+class _Open:
+    """A row or a table while it is made: nothing freezes it yet, as to set each part with ``put`` takes longer."""
 
+    __slots__ = ()
+
+
+class _OpenRow(_Open):
     __slots__ = ("cells", "columns", "key", "line", "standing", "table", "values")
 
     cells: dict[str, str]
+    columns: tuple[str, ...]
+    key: tuple[str, ...]
+    line: int
+    standing: str
+    table: str
+    values: tuple[str, ...]
+
+
+class Row(_OpenRow):
+    """One row of a table of figures: its cells by column, where it stands, and its key cells in order; frozen."""
+
+    __slots__ = ()
 
     def __init__(
-        self, table: str, line: int, columns: tuple[str, ...], values: list[str], key: tuple[str, ...]
+        self, table: str, line: int, columns: tuple[str, ...], values: Sequence[str], key: tuple[str, ...]
     ) -> None:
+        put(self, "__class__", _OpenRow)
         self.table = table
         self.line = line
         self.key = key
         self.standing = values[_STANDING]
         self.columns = columns
-        self.values = values
+        self.values = tuple(values)
+        put(self, "__class__", Row)
+
+    __setattr__ = Value.__setattr__
+    __delattr__ = Value.__delattr__
 
     def __getattr__(self, name: str) -> dict[str, str]:
         # ``cells`` are made when first asked, since a look-up needs few of a table's rows
         if name != "cells":
             raise AttributeError(name)
-        self.cells = made = Keys(zip(self.columns, self.values, strict=True))
+        made = Keys(zip(self.columns, self.values, strict=True))
+        put(self, "cells", made)
         return made
 
     def __getitem__(self, column: str) -> str:
@@ -73,35 +98,47 @@ class Row:
         return float(text)
 
 
-class Table:
-    """The rows of one table that live in one release, by quantity."""
-
+class _OpenTable(_Open):
     __slots__ = (
-        *("_dimensions", "_indexes", "_means"),
-        *("by_quantity", "cells_of", "keys", "measured", "name", "names", "rows", "service"),
+        *("_cells_of", "_dimensions", "_indexes", "_means"),
+        *("by_quantity", "keys", "measured", "name", "names", "rows", "service"),
     )
 
-    def __init__(self, name: str, rows: list[Row], by_quantity: dict[str, list[Row]]) -> None:
+
+class Table(_OpenTable):
+    """The rows of one table that live in one release, by quantity; frozen."""
+
+    __slots__ = ()
+
+    def __init__(self, name: str, rows: tuple[Row, ...], by_quantity: Mapping[str, Iterable[Row]]) -> None:
+        put(self, "__class__", _OpenTable)
         self.name = name
         self.keys = keys_of(name)
         self.rows = rows
-        self.by_quantity = by_quantity
-        self.cells_of: dict[str, dict[str, str]] = {}
+        self.by_quantity = MappingProxyType({quantity: tuple(of) for quantity, of in by_quantity.items()})
+        self._cells_of: dict[str, dict[str, str]] = {}
         self.names = tuple([key.name for key in self.keys])
         self.service = self.names.index("service") if "service" in self.names else None
         self.measured = tuple([at for at, key in enumerate(self.keys) if key.match != "exact"])
         self._indexes: dict[str, Index] = {}
-        self._means: list[tuple[str, dict[str, str | Fraction]]] = []
+        # of each key what a text asks of it where that is known: of an exact key that was read once a cell that is
+        # asked as it stands, of a measure a number in base units that was read
+        means: list[tuple[str, dict[str, str | Fraction]]] = [(key.name, {}) for key in self.keys]
+        self._means = tuple(means)
         self._dimensions: dict[str, str | None] = {}
+        put(self, "__class__", Table)
+
+    __setattr__ = Value.__setattr__
+    __delattr__ = Value.__delattr__
 
     def index(self, quantity: str) -> Index:
         """The rows of a quantity by their exact keys, made once."""
         got = self._indexes.get(quantity)
         if got is None:
-            got = self._indexes[quantity] = Index(self.keys, self.by_quantity.get(quantity, []))
+            got = self._indexes[quantity] = Index(self.keys, self.by_quantity.get(quantity, ()))
         return got
 
-    def of(self, quantity: str) -> list[Row]:
+    def of(self, quantity: str) -> tuple[Row, ...]:
         """The rows of one quantity; LookupMiss when this data release has none."""
         rows = self.by_quantity.get(quantity)
         if not rows:
@@ -112,29 +149,20 @@ class Table:
 
     def column(self, name: str) -> dict[str, str]:
         """The distinct cells of a key column, each by its case-folded spelling."""
-        got = self.cells_of.get(name)
+        got = self._cells_of.get(name)
         if got is None:
-            got = self.cells_of[name] = {cell.casefold(): cell for cell in self._distinct(name)}
+            got = self._cells_of[name] = Keys({cell.casefold(): cell for cell in self._distinct(name)})
         return got
 
     def _distinct(self, name: str) -> dict[str, None]:
         at = self.names.index(name)
         return dict.fromkeys([row.key[at] for row in self.rows])
 
-    @property
-    def means(self) -> list[tuple[str, dict[str, str | Fraction]]]:
-        """The keys in their order, each with what a text asks of it where that is known: of an exact key that was read
-        once a cell that is asked as it stands, of a measure a number in base units that was read.
-        """
-        if not self._means:
-            self._means = [(key.name, {}) for key in self.keys]
-        return self._means
-
     def as_it_stands(self, at: int, typed: str) -> str | Fraction | None:
         """What a text asks of an exact key that has it as it stands; None of another, and of a service, which is always
         read.
         """
-        name, means = self.means[at]
+        name, means = self._means[at]
         if not means and name != "service":
             column = self.column(name)
             means |= {c: column[c.casefold()] for c in self._distinct(name) if c == " ".join(c.split())}

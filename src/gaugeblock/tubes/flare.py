@@ -83,7 +83,7 @@ def flare(
 
 def _angled(cell: str, flare: str, data: Refdata) -> Sheet:
     """The angle of the seat of a flare: it is its form, and hangs on no tube."""
-    rows = [r for r in data.table("tubes/flares").by_quantity.get("seat_angle", []) if r["flare"] == cell]
+    rows = [r for r in data.table("tubes/flares").by_quantity.get("seat_angle", ()) if r["flare"] == cell]
     figure = next((lookup.figure_of(r, data) for r in rows if not r.standing), None)
     cautions = rules_of(data, "37 and 45 degree", *(["bubble and double flare"] if "bubble" in cell else []))
     do = "It is a form of its own, neither of 37 nor of 45 degrees, and no table has its angle: use a tool made for it."

@@ -93,7 +93,7 @@ class Radius(Value):
 
 def phrases(data: Refdata) -> dict[str, dict[str, str]]:
     """Every listed word and cell -> the columns it fills."""
-    got = data.memo.get("tube phrases")
+    got = data._memo.get("tube phrases")
     if got is None:
         found: dict[str, dict[str, str]] = {}
         table = data.table("tubes/materials")
@@ -111,7 +111,7 @@ def phrases(data: Refdata) -> dict[str, dict[str, str]]:
         for column in COLUMNS:
             for word, cell in data.words("tubes", column).items():
                 found.setdefault(word, {}).setdefault(column, cell)
-        got = data.memo["tube phrases"] = found
+        got = data._memo["tube phrases"] = found
     return got  # type: ignore[return-value]
 
 

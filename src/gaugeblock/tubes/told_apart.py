@@ -54,11 +54,10 @@ _LEAST, _MOST = 5, 185  # degrees of a bend that is pulled
 class ToldApart:
     """Reader of a test bend whose halves stand apart in a line: each of the two places gives the whole of it."""
 
-    __slots__ = ("_line", "_places")
+    __slots__ = ("_last",)
 
     def __init__(self) -> None:
-        self._line: tuple[str, ...] | None = None
-        self._places: dict[int, Hit] = {}
+        self._last: tuple[tuple[str, ...], dict[int, Hit]] = ((), {})  # a line with its places, set as one
 
     def phrases(self, _data: Refdata) -> dict[str, str]:
         """The words of both halves that say nothing else."""
@@ -70,10 +69,12 @@ class ToldApart:
 
     def take(self, words: tuple[str, ...], at: int, _data: Refdata) -> Iterable[Hit]:
         """The whole test bend, at each place where a half of it stands."""
-        if words is not self._line:
-            self._line, self._places = words, self._halves(words)
-        if at in self._places:
-            yield self._places[at]
+        line, places = self._last
+        if words is not line:
+            places = self._halves(words)
+            self._last = words, places
+        if at in places:
+            yield places[at]
 
     def _halves(self, words: tuple[str, ...]) -> dict[int, Hit]:
         """The places of both halves; none where a half is missing, or told twice and not alike."""

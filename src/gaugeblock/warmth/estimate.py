@@ -27,7 +27,7 @@ def air_of(data: Refdata) -> Air:
     """Air at 1 atm from the tables: all temperatures at which one source prints conductivity, viscosity and Prandtl
     number.
     """
-    got = data.memo.get("lines air")
+    got = data._memo.get("lines air")
     if got is None:
         wanted = ("thermal_conductivity", "kinematic_viscosity", "prandtl_number")
         points: dict[float, dict[str, float]] = {}
@@ -50,7 +50,7 @@ def air_of(data: Refdata) -> Air:
         if not columns:
             why = f"data release {data.release} has no figures of it"
             raise LookupMiss("air", "the estimate of a temperature", why, (), "use a later data release")
-        got = data.memo["lines air"] = Air(*zip(*columns, strict=True))
+        got = data._memo["lines air"] = Air(*zip(*columns, strict=True))
     return got  # type: ignore[return-value]
 
 

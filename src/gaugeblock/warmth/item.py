@@ -242,10 +242,10 @@ def is_limit(figure: Figure, data: Refdata) -> bool:
 def rows_of(table: str, cell: str, data: Refdata) -> list[Row]:
     """The rows of one item."""
     memo = ("rows of an item", table, cell)
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
         at = data.table(table).names.index("item")
-        got = data.memo[memo] = [r for r in data.table(table).rows if r.key[at] == cell]
+        got = data._memo[memo] = [r for r in data.table(table).rows if r.key[at] == cell]
     return got  # type: ignore[return-value]
 
 

@@ -25,7 +25,7 @@ def fuse_for(of: Circuit, current: Figure, data: Refdata) -> Figure | None:
     """
     if of.fuse is not None:
         return stated(of.fuse, "fuse_rating", "fuse", data)
-    every = data.table(FUSES).by_quantity.get("fuse_rating", [])
+    every = data.table(FUSES).by_quantity.get("fuse_rating", ())
     rows: list[Row] = []
     for share in (LASTING, 1.0):
         least = base(current) / share * (1 - 1e-9)

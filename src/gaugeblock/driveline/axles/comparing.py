@@ -132,7 +132,7 @@ def _order(line: Line) -> tuple[int, float, tuple[str, ...]]:
 def _treated(data: Refdata) -> list[tuple[str, str, str, list[Row]]]:
     """Steel, treatment, temper and its rows, for every one that has a yield strength; found once."""
     memo = ("steels by treatment",)
-    if memo not in data.memo:
+    if memo not in data._memo:
         by: dict[tuple[str, str], list[Row]] = {}
         for row in rows_of_quantities(data, TABLE, *_YIELDS):
             steel, treatment, *_ = row.key
@@ -143,8 +143,8 @@ def _treated(data: Refdata) -> list[tuple[str, str, str, list[Row]]]:
             for temper in dict.fromkeys(r["temper"] for r in rows):
                 own = [r for r in rows if r["temper"] in ("any", temper)]
                 out.append((steel, treatment, temper, own))
-        data.memo[memo] = out
-    return data.memo[memo]  # type: ignore[return-value]
+        data._memo[memo] = out
+    return data._memo[memo]  # type: ignore[return-value]
 
 
 def _splines(shaft: Shaft, form: Form, pull: Pull, asked: dict[str, str | None], data: Refdata) -> Table:

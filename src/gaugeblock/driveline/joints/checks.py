@@ -140,7 +140,7 @@ def _in_phase(found: Working, swings: Swings, data: Refdata) -> Judged:
 
 def _difference_limits(data: Refdata) -> list[Figure]:
     """What publications for any vehicle allow between the angles of a shaft's two ends."""
-    rows = data.table(TABLE).by_quantity.get("angle_difference_maximum", [])
+    rows = data.table(TABLE).by_quantity.get("angle_difference_maximum", ())
     return [
         lookup.figure_of(r, data)
         for r in rows
@@ -243,7 +243,7 @@ def needles_roll(of: Joints, found: Working, data: Refdata) -> Judged | None:
     """That no joint runs straight: its needles would not roll. None where nothing is published, or all are far from
     it.
     """
-    rows = data.table(TABLE).by_quantity.get("working_angle_minimum", [])
+    rows = data.table(TABLE).by_quantity.get("working_angle_minimum", ())
     limits = [lookup.figure_of(r, data) for r in rows if r["service"] in ("any", "vehicle") and not r.standing]
     if not limits:
         return None

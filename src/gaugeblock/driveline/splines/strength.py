@@ -98,7 +98,7 @@ class _Strength:
             (load.revolutions, "revolutions", "wear_life_factor", "level"),
             (load.misalignment, "misalignment", "load_distribution_factor", "level"),
         ):
-            rows = self.data.table(_FACTORS).by_quantity.get(quantity, [])
+            rows = self.data.table(_FACTORS).by_quantity.get(quantity, ())
             choices = dict.fromkeys(r[column].removeprefix(f"{name} ") for r in rows)
             if typed is not None and self.data.words("driveline", column).get(typed.casefold(), typed) not in choices:
                 from gaugeblock.tables.near import of_these
@@ -134,7 +134,7 @@ class _Strength:
         out = self.load.misalignment or "0.001 in/in"
         rows = [
             r
-            for r in self.data.table(_FACTORS).by_quantity.get("load_distribution_factor", [])
+            for r in self.data.table(_FACTORS).by_quantity.get("load_distribution_factor", ())
             if r["level"] == f"misalignment {out}" and not r.standing
         ]
         wide = [

@@ -6,13 +6,14 @@ from gaugeblock.answer.patterns import compiled
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
 
     from gaugeblock.figure import Figure
+    from gaugeblock.found import Listed
     from gaugeblock.shelf import Entry
     from gaugeblock.tables.load import Refdata
 
-    Groups = list[tuple[Entry, list[Figure]]]
+    Groups = list[tuple[Entry | Listed, Sequence[Figure]]]
     Shown = Callable[[str, Refdata], tuple[tuple[str, ...], Groups]]
 
 

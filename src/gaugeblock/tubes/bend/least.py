@@ -95,7 +95,7 @@ def minimums(tube: Bent, service: str) -> list[Minimum]:
     ]
     named = names.index("product"), names.index("measured_to")
     for quantity in ("bend_radius_minimum", "bend_ratio_minimum"):
-        rows = [r for r in table.by_quantity.get(quantity, []) if all(r.key[at] in wanted for at, wanted in fits)]
+        rows = [r for r in table.by_quantity.get(quantity, ()) if all(r.key[at] in wanted for at, wanted in fits)]
         for product, measured_to in dict.fromkeys((r.key[named[0]], r.key[named[1]]) for r in rows):
             row = lookup.look_up_or_none(
                 MINIMUMS, quantity, data=data, product=product, measured_to=measured_to, **cells

@@ -201,9 +201,9 @@ def _memo(bent: Bent) -> Metal:
     """The Metal of a tube, kept so that a tube planned again is not looked up again."""
     data = bent.data
     memo = ("tube metal", bent.stock, bent.radius, bent.maker, bent.tested, bent.own.text, *bent.key.values())
-    got = data.memo.get(memo)
+    got = data._memo.get(memo)
     if got is None:
-        got = data.memo[memo] = Metal(
+        got = data._memo[memo] = Metal(
             bent,
             None if bent.radius is None else bend_of(bent, None, {}),
             bend_metal.known(bent, "yield_strength"),

@@ -378,7 +378,7 @@ READ: tuple[Callable[[Refdata], object], ...] = (
 
 @pytest.mark.parametrize("read", READ)
 def test_nothing_that_the_tables_hand_out_can_be_changed(read: Callable[[Refdata], object]) -> None:
-    """All the way down: no list, no set and no dict that takes a change, in what has a name without a line before it."""
+    """All the way down: no list, no set and no dict that takes a change, in what has no line before its name."""
     left, seen = [read(gaugeblock.refdata())], set()
     while left:
         thing = left.pop()

@@ -110,10 +110,28 @@ def _named(topic: Topic, others: dict[str, str], key: str, named: Sequence[str],
     return (key, *left[0]), [{**row, **more} for row in rows for more in left[1]]
 
 
+_MOST_MEANT = 4
+
+
 def _each(topic: Topic, others: dict[str, str], row: dict[str, str], data: Refdata) -> list[dict[str, str]]:
     """A value that is named, or each that it may mean by itself: of stainless every one on record."""
     left = topic.opens({**others, **row}, data) if topic.opens is not None else None
-    return [{**row, **one} for one in left[1]] if left is not None and left[0] == tuple(row) and left[1] else [row]
+    if left is not None:
+        return [{**row, **one} for one in left[1]] if left[0] == tuple(row) and left[1] else [row]
+    (key, value) = next(iter(row.items()))
+    if key not in topic.columns:
+        return [row]
+    try:
+        sheet_of(topic, {**others, **row}, data)
+    except Ambiguous as error:  # 1020 DOM as drawn, and stress relieved
+        if _left_open(error, row, topic) != key:
+            return [row]
+        meant = [one for one in error.every if one.casefold().startswith(value.casefold())]
+        rows = _answering(topic, others, [{**row, key: one} for one in meant or error.every], data)
+        return rows if 0 < len(rows) <= _MOST_MEANT else [row]  # of more of them it is asked which
+    except (GaugeblockError, KeyError, TypeError):
+        pass
+    return [row]
 
 
 def opened(

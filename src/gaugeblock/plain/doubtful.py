@@ -49,7 +49,7 @@ def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
     named = named_by(words, reading, data) if "thread" in topic.slots else set()
     asked = {word for before, word in pairwise(words) if before in _ASKING}
     changes = _may_change_a_story if is_story else may_change
-    if any(word in named or word in asked or changes(word, words, reading, data) for word in left):
+    if "than" in left or any(word in named or word in asked or changes(word, words, reading, data) for word in left):
         return ()
     return left
 

@@ -68,6 +68,30 @@ _SUBJECTS: tuple[tuple[str, str, str, str], ...] = (
         _ENGINE,
     ),
     (
+        r"buckl(?:e|es|ed|ing)|euler",
+        "",
+        "a strut that buckles",
+        "An engineer works it out from its length, its section, its steel and how its ends are held.",
+    ),
+    (
+        r"smoke|smoking|smokes",
+        r"colou?r|blue|white|black|why|causes?|means?|worn",
+        "what ails an engine",
+        "A workshop manual has the faults of that engine and their signs.",
+    ),
+    (
+        r"how many hours|(?:hours|labou?r time|labou?r hours)",
+        r"(?:to|for) (?:fit|swap|do|install|convert|change|build|rebuild|weld|make)\w*|labou?r",
+        "how long a job takes",
+        "A shop that has done the like can say; nothing is printed of a conversion.",
+    ),
+    (
+        r"(?:best|which|what|good)(?: \w+)? (?:paint|primer|lacquer)",
+        "",
+        "paint",
+        "The paint's maker prints what it stands and on what it holds.",
+    ),
+    (
         r"(?:what|which|how much) (?:\w+ )?oil|oil (?:grade|capacity|weight|viscosity|level|pressure)",
         "",
         "the oil of an engine, a gearbox or an axle",

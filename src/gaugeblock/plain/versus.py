@@ -98,13 +98,17 @@ def side_by_side(words: tuple[str, ...], topics: list[Topic], data: Refdata) -> 
     halves = _halves(*both)
     told_apart, is_whole = tells_apart(words), not _OF_WHOLE.isdisjoint(words)
     found: list[tuple[int, Reading, Reading]] = []
+    is_of_strength = not _OF_STRENGTH.isdisjoint(words)
     for topic in topics:
+        if is_of_strength and topic.noun in _NO_STRENGTH:
+            continue  # which of two is stronger, and not which is bent
         first, second = (read(half, topic, data) for half in halves)
         has_needs = told_apart or {*topic.needs} <= first.values.keys() | second.values.keys()
         if has_needs and not first.unread and not second.unread:
             found.append((first.cost + second.cost, first, second))
     for _, first, second in sorted(found, key=lambda one: one[0]):
-        found_both = _apart(first, second, data) if not told_apart or not is_whole else None
+        is_one = not told_apart or not is_whole or first.topic.noun == _METALS
+        found_both = _apart(first, second, data) if is_one else None
         found_both = found_both or (_whole(first, second, data) if told_apart else None)
         if found_both is not None or not told_apart:
             return found_both
@@ -221,6 +225,8 @@ def _usual(values: dict[str, str], topic: Topic, data: Refdata) -> dict[str, str
 
 
 _METALS = "strength"
+_NO_STRENGTH = frozenset(["bend", "flare", "cope", "offset", "gauge", "growth", "length in a bend", "tube thread"])
+_OF_STRENGTH = frozenset(["stronger", "weaker", "stiffer"])
 _ASKED = ("fact",)
 # What is told of each beside its first figure: what a bolt stands before it stretches.
 _BESIDE = {"bolt grade": ("proof_strength",)}

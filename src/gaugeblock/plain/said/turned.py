@@ -27,6 +27,15 @@ SAID: tuple[tuple[str, str, str], ...] = (
         r"|n)\b)",
         r"\1",
     ),
+    *(  # how much stronger is one than the other, of the same size
+        (
+            f"how much {more}",
+            rf"\bhow much {more} (?:is|are) (.+?) than (.+?)(?: (?:for|of|in|at) the same (?:size|wall|diameter)"
+            rf"(?: (?:tube|tubing|bolt|bar|shaft))?)?(?= *$| and\b)",
+            rf"is \1 {more} than \2",
+        )
+        for more in ("stronger", "weaker")
+    ),
     (" or ", r"\bor (?:no|nope|nah)(?= *$)", ""),
     *(
         (

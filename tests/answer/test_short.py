@@ -9,6 +9,7 @@ import pytest
 from gaugeblock import fuse
 from gaugeblock.answer.printing import number_only
 from gaugeblock.answer.short import short
+from gaugeblock.answer.text import render
 from gaugeblock.fasteners.part import part
 from gaugeblock.fasteners.torque import torque
 
@@ -93,3 +94,12 @@ def test_a_line_that_just_fits_is_one_line() -> None:
     parted = short(sheet, columns=len(wide) - 1).splitlines()
     assert wide not in parted
     assert any(line.strip() == sheet.decision.candidates[0].figure.trust for line in parted)
+
+
+@pytest.mark.parametrize("columns", [40, 60, 80])
+def test_the_foot_of_a_whole_answer_stands_under_the_answer(columns: int) -> None:
+    """The release and who governs: two blanks in, and more where it goes on."""
+    lines = render(torque("M8", grade="8.8", condition="dry"), None, columns).splitlines()
+    at = next(n for n, line in enumerate(lines) if "data release" in line)
+    assert lines[at].startswith("  data release")
+    assert all(line.startswith("    ") for line in lines[at + 1 :])

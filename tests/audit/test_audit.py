@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from gaugeblock.audit import digest
-from gaugeblock.audit.packets import audit_record
+from gaugeblock.audit.packets import audit_packet, audit_record
 from gaugeblock.audit.tables import audit_refdata, read_next, tally
 from gaugeblock.cli import main
 from gaugeblock.errors import InputError
@@ -149,3 +149,9 @@ def test_a_packet_that_was_cut_off_is_told_from_one_that_is_none(tmp_path: Path,
     packet.write_text(text, encoding="utf-8")
     with pytest.raises(InputError, match=re.escape(said)):
         read_record(packet)
+
+
+@pytest.mark.parametrize("contract", ["1", 3, None, 1.0, True])
+def test_a_record_of_another_contract_is_no_packet(contract: object) -> None:
+    with pytest.raises(InputError, match=r"not a packet\.json of this program"):
+        audit_packet({"contract": contract, "document": {"digest": ""}})

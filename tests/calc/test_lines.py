@@ -466,3 +466,7 @@ def test_where_the_correlation_of_cross_flow_is_stated_to_hold() -> None:
     ed., Eq. 7.54).
     """
     assert pytest.approx(0.2) == heat.REYNOLDS_PRANDTL_MINIMUM
+
+
+def test_air_that_nobody_moves_stands_still() -> None:
+    assert calc.Around(600.0, 300.0, Air([300.0, 400.0], [0.026, 0.033], [1.6e-5, 2.6e-5], [0.71, 0.7])).speed == 0

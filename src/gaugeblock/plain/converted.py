@@ -31,6 +31,10 @@ _MOST_OF_A_TYRE = {"psi": 150.0, "bar": 10.0, "kPa": 1000.0}  # more than those 
 _AND_ASKS = frozenset(["is", "are", "what", "whats", "what's", "how", "do", "does", "should", "can", "will", "which"])
 _GOES_ON = frozenset(["and", "then", "also", "or"])
 _CONVERTS = frozenset(["convert", "what", "whats", "what's", "how"])
+# Of these a power may be asked, or what makes it up.
+_POWERS = frozenset(
+    ["hp", "bhp", "kw", "horsepower", "power", "rpm", "amps", "amp", "a", "current", "watts", "w", "volts"]
+)
 # With these two measures are set side by side.
 _MORE_OR_LESS = """
 bigger larger longer smaller shorter thicker thinner wider more less higher lower heavier lighter hotter same equal
@@ -48,6 +52,12 @@ def converted(words: tuple[str, ...], data: Refdata) -> Answer | None:
         told = economy(words, data)
         if told:
             return Answer("a conversion", told[0], more=tuple(Answer("a conversion", one) for one in told[1:]))
+    if len(words) < _LONGEST_CONVERSION + _MORE_OF_IT and not _POWERS.isdisjoint(words):
+        from gaugeblock.plain.powers import powers
+
+        told = powers(words, data)
+        if told:
+            return Answer("a calculation", told[0], more=tuple(Answer("a calculation", one) for one in told[1:]))
     if not _COMPARED.isdisjoint(words):
         from gaugeblock.plain.bigger import bigger
 

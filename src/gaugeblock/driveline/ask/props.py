@@ -130,6 +130,13 @@ SHAFT = Topic(
                 say="{} long",
             ),
             amount("length", before="length(?: of| is)?", bare="in", say="{} long"),
+            Shaped(  # 3 in x .083 x 52: of so few millimetres there is no shaft
+                r"(?:x|by) (?P<n>[2-9][0-9](?:\.[0-9]+)?)(?: long)?(?! ?(?:in|inch|inches|mm|ft|feet|m|\"|x|by)\b)",
+                lambda m: f"{m['n']} in",
+                "{} long",
+                doubt=1,
+                cue=("x ", "by "),
+            ),
             amount("length", say="{} long", doubt=3),
         ),
         "speed": (

@@ -74,3 +74,11 @@ def test_the_bore_before_slave_is_no_travel() -> None:
     assert ask("slave travel with a 3/4 master and 7/8 slave 1 inch stroke") == clutch(
         "7/8 in", master="3/4 in", stroke="1 in"
     )
+
+
+def test_a_slave_of_a_clutch_is_asked_of_as_one() -> None:
+    """Not how far a brake's piston moves until the brake is hard on, nor in which order its wheels are bled."""
+    sheet = brake("5/8 in", force="90 lbf", ratio="6", kind="slave cylinder", bore="7/8 in", stroke="1.2 in")
+    asked = " ".join(q.text for q in sheet.questions)
+    assert "clutch" in asked
+    assert "brake" not in asked

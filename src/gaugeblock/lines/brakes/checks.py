@@ -77,7 +77,9 @@ def _stroke(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Que
         said = "what the pistons take is not known"
         open_ones = [k for k in ("bore", "travel") if not of.given.has(k)]
         open_ones += [k for k in ("pistons", "wheels") if getattr(of, k) is None]
-        text = "How far does each piston move until the brake is hard on? " + _travel(of, data)
+        text = f"How far does each piston move until the brake is hard on? {_travel(of, data)}"
+        if of.kind == SLAVE:
+            text = "How far must the slave's piston push until the clutch is free? Measure it at the fork."
         key = open_ones[0] if open_ones else "travel"
         asks = text if key == "travel" else f"Give the {', '.join(open_ones)}: it shows whether the stroke is enough."
         kind = MEASURE if key == "travel" else FILL_IN

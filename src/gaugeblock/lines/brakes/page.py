@@ -89,7 +89,7 @@ def _card(job: Brake, sheet: Sheet, data: Refdata) -> Card:
         return Card(job.where or "", boxes=[*boxes, Box("linings, valve"), Box("tried by, date")])
     what = ", ".join(t for t in (job.where, job.kind, job.bore, job.master and f"master {job.master}") if t)
     if job.kind == SLAVE:
-        return Card(what, notes=[words.BLEEDING], boxes=[Box("stroke measured"), Box("by, date")])
+        return Card(what, notes=[words.CLUTCH_BLEEDING], boxes=[Box("stroke measured"), Box("by, date")])
     rule = RULES[LEAK][0]
     test = brake_fact(LEAK, place=rule.place, data=data)
     force, time = (number_only(f, data) for f in test.figures)

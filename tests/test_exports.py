@@ -42,7 +42,7 @@ def test_an_sqlite_file_holds_every_living_row_cell_for_cell(tmp_path: Path, rel
     count = exports.to_sqlite(str(path), data)
     with contextlib.closing(sqlite3.connect(path)) as base:
         for table in data.all_tables():
-            rows = [list(r) for r in base.execute(f'SELECT * FROM "{table.name.replace("/", "_")}"')]
+            rows = [tuple(r) for r in base.execute(f'SELECT * FROM "{table.name.replace("/", "_")}"')]
             assert rows == [row.values for row in table.rows]
         names = [name for (name,) in base.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
         read = sum(base.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0] for name in names)
@@ -63,7 +63,7 @@ def test_parquet_files_hold_every_living_row_cell_for_cell(tmp_path: Path, relea
     for table in data.all_tables():
         got = read[table.name.replace("/", "_")]
         assert got.column_names == list(columns_of(table.name))
-        assert [list(r.values()) for r in got.to_pylist()] == [row.values for row in table.rows]
+        assert [tuple(r.values()) for r in got.to_pylist()] == [row.values for row in table.rows]
     for name in ("sources", "quantities", "formulas"):
         assert [list(r.values()) for r in read[name].to_pylist()] == [
             [entry[c] for c in read[name].column_names] for entry in data.listing(name).values()

@@ -43,6 +43,9 @@ ANSWERS = {
         ),
     ],
     ("special", "hub nuts", "size"): [('part = "hub nut"', 'part = "hub nut"\nmaker = "150 lbf*ft"')],
+    ("van", "exhaust manifold nuts", "maker.torque"): [
+        ('name = "exhaust manifold nuts"', 'name = "exhaust manifold nuts"\nmaker = "25 lbf*ft"'),
+    ],
     ("trials", "roll hoop", "shop.dies.test_bends"): [
         ('grip = "3 in"', 'grip = "3 in"\ntest_bends = ["93 deg set, 90 deg got"]'),
     ],

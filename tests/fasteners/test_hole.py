@@ -47,7 +47,7 @@ def test_a_hole_that_was_not_named_is_open() -> None:
 
 def test_clearance_alone_leaves_out_the_tap() -> None:
     with pytest.raises(Ambiguous) as refused:
-        hole("3/8-16", fit="clearance")
+        hole("#10-24", fit="clearance")
     assert list(refused.value.nearest) == ["clearance, close", "clearance, free"]
 
 

@@ -105,7 +105,7 @@ def test_what_may_stand_next(capsys: pytest.CaptureFixture[str]) -> None:
     prompt = Prompt()
     said(capsys, prompt, "3/8-16 grade 5 dry")
     assert "condition" in _next_words(prompt, "compare c")
-    assert set(_next_words(prompt, "again in ")) == {"N*m", "lbf*ft", "lbf*in", "kgf*m"}
+    assert set(_next_words(prompt, "again in ")) == {"N*m", "lbf*ft", "lbf*in", "kgf*m", "kgf*cm"}
     words = _next_words(prompt, "an")
     assert {"anti-seize", "compare", "again in"} <= set(words)
     assert not [w for w in words if w.startswith("grade8")]

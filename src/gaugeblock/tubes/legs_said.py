@@ -98,9 +98,16 @@ LEG_READERS = (
         "legs {}",
         cue=("each", "both", "either"),
     ),
-    Shaped(  # two 10 in legs; one 10 in leg
-        rf"(?:(?P<both>two|2|both)|one|1|an?|with) (?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\")"
-        r" (?:long )?(?:straight )?(?:legs?|straights?|arms?)(?P<each>)",
+    Shaped(  # two 10 in legs
+        rf"(?P<both>two|2|both) (?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\") (?:long )?(?:straight )?"
+        r"(?:legs?|straights?|arms?)(?P<each>)",
+        _legs,
+        "2 legs {}",
+        cue=("leg", "straight", "arm"),
+    ),
+    Shaped(
+        rf"(?:(?:one|1|an?|with) )+(?P<both>)(?P<n>{NUMBER}) ?(?P<unit>in|inch(?:es)?|mm|\") (?:long )?(?:straight )?"
+        r"(?:legs?|straights?|arms?)(?P<each>)",
         _legs,
         "legs {}",
         cue=("leg", "straight", "arm"),

@@ -14,7 +14,7 @@ import pytest
 
 import gaugeblock
 from gaugeblock import ask, domains
-from gaugeblock.answer.table import Table
+from gaugeblock.answer.table import Table, _under
 from gaugeblock.cli import main
 from gaugeblock.errors import LookupMiss
 
@@ -289,3 +289,8 @@ def test_the_two_numbers_of_a_row_are_in_two_units(line: str) -> None:
         if pair is not None:
             assert ("N*m" in pair.groups()) == (pair[1] != pair[2]), row
             assert pair[1] != pair[2], row
+
+
+def test_under_no_column_stands_no_line() -> None:
+    assert _under([], 4, 10) == []
+    assert _under([["PUBLISHED"], []], 2, 12) == ["  PUBLISHED"]

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from gaugeblock.audit import digest
+from gaugeblock.audit import digest, tables
 from gaugeblock.audit.packets import audit_packet, audit_record
 from gaugeblock.audit.tables import audit_refdata, read_next, tally
 from gaugeblock.cli import main
@@ -155,3 +155,12 @@ def test_a_packet_that_was_cut_off_is_told_from_one_that_is_none(tmp_path: Path,
 def test_a_record_of_another_contract_is_no_packet(contract: object) -> None:
     with pytest.raises(InputError, match=r"not a packet\.json of this program"):
         audit_packet({"contract": contract, "document": {"digest": ""}})
+
+
+def test_figures_from_nothing_upward_have_no_share(monkeypatch: pytest.MonkeyPatch) -> None:
+    data = refdata()
+    rows = [row for row in data.table("fasteners/torques").rows if not row.standing][:2]
+    for low, told in ((0.0, False), (-4.0, False), (4.0, True)):
+        monkeypatch.setattr(tables, "_apart", lambda _rows, low=low: (low, 5.0))
+        (found,) = tables._disagreement(rows, data)
+        assert ("apart" in found["text"]) == told

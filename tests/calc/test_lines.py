@@ -470,3 +470,10 @@ def test_where_the_correlation_of_cross_flow_is_stated_to_hold() -> None:
 
 def test_air_that_nobody_moves_stands_still() -> None:
     assert calc.Around(600.0, 300.0, Air([300.0, 400.0], [0.026, 0.033], [1.6e-5, 2.6e-5], [0.71, 0.7])).speed == 0
+
+
+@pytest.mark.parametrize("scale", [1e-6, 1.0, 1e6])
+def test_a_balance_is_closed_as_a_share_of_its_largest_term(scale: float) -> None:
+    """Of small flows as of large ones: to a billionth, whatever the unit of the terms."""
+    found = calc.solve(lambda t: scale * (300.0 - t) / 300.0, 200.0, 400.0, scale, 250.0)
+    assert found == pytest.approx(300.0, rel=1e-9)

@@ -139,3 +139,13 @@ def test_cards_fill_a_sheet_and_go_on_over_the_next() -> None:
     four = [made("use") for _ in range(9)]
     assert [len(page) for page in cards.pages(four)] == [4, 4, 1]
     assert cards.pages([]) == []
+
+
+def test_a_card_without_a_condition_keeps_no_room_for_one() -> None:
+    """The line of its number may be as wide as the card: a box that is not there takes none of it."""
+    card = SimpleNamespace(figures=[figure()], verb="SET", condition="", order="", steps=[], do="")
+    line = width("31", 42, bold=True) + width("lbf*ft", 21, bold=True) + width("42 N*m", 12) + 11
+    line += min(width("SET", 13, bold=True), 20.0)
+    assert cards._used(card, line + 0.5) < cards._used(card, line - 0.5)
+    card.condition = "DRY"
+    assert cards._used(card, line + 0.5) == cards._used(card, line - 0.5)

@@ -71,8 +71,8 @@ def _takes(pattern: str, rest: str) -> bool:
 
 
 def _given(line: str, amounts: tuple[tuple[str, str], ...]) -> tuple[dict[str, tuple[float, str]], str]:
-    """The amounts that stand in a line with their units, and the line without them. Of a torque or a power a bare number
-    behind ``at`` is the speed.
+    """The amounts that stand in a line with their units, and the line without them. A bare number behind ``at`` is the
+    speed of a torque or a power.
     """
     given: dict[str, tuple[float, str]] = {}
     for name, pattern in amounts:

@@ -111,7 +111,8 @@ LAST: dict[str, str] = {
         "ing a "
     ),
     "fits": "through|clearance|ninety|one forty",
-    "turned": " 4 | or |how much stronger|how much weaker| instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
+    "turned": " 4 | or |how much stronger|how much weaker|"
+    " instead|in mil|not |mic|nb| k |k's|hour|kays|half thousand|rubber|hottest",
     "wired": (
         "ught| or |mil square|mils square|mill square|mil-square|mm square|mm-square|sq mil|sq. mil|sqmil|"
         " square|twin |dual |hundred |cranking amps|keeps |everything |pair of |two |both |three |four |"

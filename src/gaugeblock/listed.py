@@ -24,14 +24,14 @@ def items(text: str, where: str) -> list[str]:
 
 def refuse_decimal_comma(text: str, where: str, *, thousands: bool = False) -> None:
     """InputError with both readings for a comma between two digits that may be a decimal one; with ``thousands`` not
-    for ``1,500``.
+    for ``1,500``, as in a line that asks.
     """
     for match in re.finditer(_DOUBTFUL, text, re.ASCII) if "," in text else ():
         whole, part = match["whole"], match["part"]
         is_thousands = len(part) == _THOUSAND and whole[0] != "0"
         if is_thousands and thousands:
             continue
-        before, after = _around(text, match)
+        before, after = _in_a_line(text, match) if thousands else _around(text, match)
         unit = after if len(after) <= _LONGEST else ""
         second = str(int(part)) if len(part) <= _LONGEST else part
         one = f"{before}{whole}.{part}{unit}"
@@ -39,6 +39,12 @@ def refuse_decimal_comma(text: str, where: str, *, thousands: bool = False) -> N
         more = f', or "{before}{whole}{part}{unit}"' if is_thousands else ""
         why = f"{match[0][:_LONGEST]} may be one number with a decimal comma, or two"
         raise InputError(text.strip()[:60], where, why, (), f'write "{one}", or "{two}"{more}')
+
+
+def _in_a_line(text: str, match: re.Match[str]) -> tuple[str, str]:
+    """Of a number in a whole line its unit alone: ``1,5 cm`` with what is asked round it."""
+    unit = re.match(r" ?(?:mm|cm|m|in|inch|ft|deg|psi|bar|v|a|kg|lb)\b", text[match.end() :], re.ASCII | re.IGNORECASE)
+    return "", unit[0] if unit is not None else ""
 
 
 def _around(text: str, match: re.Match[str]) -> tuple[str, str]:

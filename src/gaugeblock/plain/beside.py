@@ -8,6 +8,7 @@ nothing is answered, for it changes the figure.
 from __future__ import annotations
 
 from gaugeblock.answer.opening import compared
+from gaugeblock.answer.patterns import compiled
 from gaugeblock.errors import GaugeblockError
 from gaugeblock.plain.chatter import CHATTER, TURNING, is_aside
 from gaugeblock.plain.reading import Reading, read
@@ -16,7 +17,7 @@ from gaugeblock.plain.topics import topics
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from gaugeblock.answer.asking import Topic
     from gaugeblock.answer.table import Table
@@ -200,19 +201,30 @@ def corrected(
     if words.count(CORRECTED) != 1:
         return None
     at = words.index(CORRECTED)
+    put_right = _amount_put_right(words[:at], words[at + 1 :])
+    if put_right is not None:
+        reading = understood(put_right, data)
+        if reading.is_whole and len(reading.values) > 1:
+            return reading
     before, later = understood(words[:at], data), words[at + 1 :]
     if before.is_whole and len(before.values) > 1 and all(need in before.values for need in before.topic.needs):
-        for key in before.values:
-            for hit in (hit for reader in before.topic.slots[key] for hit in reader.take(later, 0, data)):
-                if hit.count == len(later):
-                    values = {**before.values, key: hit.value}
-                    return before.replace(values=values, said={**before.said, key: hit.said})
+        taken = [
+            (key, hit.value, hit.said)
+            for key in before.values
+            for reader in before.topic.slots[key]
+            for hit in reader.take(later, 0, data)
+            if hit.count == len(later)
+        ]
+        if taken:
+            key, value, said = _of_the_last(words[:at], taken, before, data)
+            return before.replace(values={**before.values, key: value}, said={**before.said, key: said})
     for topic in (topic for group in topics(words) for topic in group):
         reading = read((*words[:at], *words[at + 1 :]), topic, data)
         if any(need not in reading.values for need in topic.needs):
             continue
         rest = (*words[:at], *words[at + 1 :])
-        other = _other(rest, reading, data, at)
+        others = list(_others(rest, reading, data, at))
+        other = _of_the_last(rest[:at], others, reading, data) if others else None
         if other is None and (older := _other(rest[:at], reading, data)) is not None:
             key = older[0]  # what was read is the later one already
             hits = [
@@ -227,6 +239,30 @@ def corrected(
             key, value, said = other
             return reading.replace(values={**reading.values, key: value}, said={**reading.said, key: said}, unread=())
     return None
+
+
+def _amount_put_right(before: tuple[str, ...], later: tuple[str, ...]) -> tuple[str, ...] | None:
+    """A line with a number in place of the last one of its unit, ``6 in radius die, no wait, 5 in``; in place of the
+    last of all where neither has a unit, or the new one alone. None for what is no plain number.
+    """
+    if not later or not compiled(_AMOUNT).fullmatch(later[0]):
+        return None
+    if later[1:] and later[1][:1].isdigit():
+        return None  # 1 3/4
+    unit = later[1] if later[1:] and later[1].isalpha() else ""
+    for at in range(len(before) - 1, -1, -1):
+        if not compiled(_AMOUNT).fullmatch(before[at]):
+            continue
+        if at and "/" in before[at] and before[at - 1].isdigit():
+            return None  # 1 1/2
+        if unit and before[at + 1 : at + 2] == (unit,):
+            return (*before[:at], later[0], *before[at + 1 :], *later[2:])
+        if not unit or at == len(before) - 1:
+            return (*before[:at], later[0], *before[at + 1 :], *later[1:])
+    return None
+
+
+_AMOUNT = r"-?[0-9]*\.?[0-9]+(?:/[0-9]+)?"
 
 
 def twice(words: tuple[str, ...], data: Refdata) -> tuple[Reading, Table] | None:
@@ -275,14 +311,40 @@ def _other(words: tuple[str, ...], reading: Reading, data: Refdata, start: int =
     """The option of which every word that was left is a second value, from a place on: option, value, how it is
     said.
     """
+    return next(_others(words, reading, data, start), None)
+
+
+def _others(words: tuple[str, ...], reading: Reading, data: Refdata, start: int = 0) -> Iterator[tuple[str, str, str]]:
+    """Each option as of ``_other``."""
     left = set(reading.unread)
     for key in reading.values:
         for at in range(start, len(words)):
             for reader in reading.topic.slots.get(key, ()):
                 for hit in reader.take(words, at, data):
                     if hit.value != reading.values[key] and left <= set(words[at : at + hit.count]):
-                        return key, hit.value, hit.said
-    return None
+                        yield key, hit.value, hit.said
+
+
+def _of_the_last(
+    words: tuple[str, ...], taken: Sequence[tuple[str, str, str]], reading: Reading, data: Refdata
+) -> tuple[str, str, str]:
+    """Of the options whose value may be taken back the one that was said last: the radius, and not the tube before
+    it.
+    """
+
+    def place(key: str) -> int:
+        return max(
+            (
+                at
+                for at in range(len(words))
+                for reader in reading.topic.slots[key]
+                for hit in reader.take(words, at, data)
+                if hit.value == reading.values[key]
+            ),
+            default=-1,
+        )
+
+    return max(taken, key=lambda one: place(one[0]))
 
 
 def _bare_degrees(words: tuple[str, ...], reading: Reading) -> tuple[str, list[str]] | None:

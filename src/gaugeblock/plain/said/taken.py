@@ -64,5 +64,13 @@ SAID: tuple[tuple[str, str, str], ...] = (
         for kind in _KINDS
         for cue in (" no ", "nope", " nah")
     ),
+    *(  # of any amount the last one of its unit, which is found when the line is read
+        (
+            cue,
+            rf"^(.*[0-9].*?)(?:,| )+{_SURELY}{_AND_IS} +(?=[0-9.]*[0-9]/?[0-9]*(?: [a-z*/]+)*$)",
+            rf"\1 {_TAKEN_BACK} ",
+        )
+        for cue in _CUES
+    ),
     *((" no ", rf"(?<![\w./-])({kind}) no ({kind})(?![\w/]|\.[0-9])", r"\1 or \2") for kind in _KINDS),
 )

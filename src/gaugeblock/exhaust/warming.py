@@ -187,10 +187,12 @@ _CALLED = {
 
 def _limits(name: str, heat: Heat, key: str, data: Refdata) -> tuple[list[Limit], tuple[Check, Question] | None]:
     """What the neighbour stands, each with the state that makes it the one; what is open of it."""
-    own = heat.figures.get("limit")
-    if own is not None:
+    typed, state, own = heat.words.get("what"), heat.words.get("state"), heat.figures.get("limit")
+    wire = _wire(typed, data) if typed is not None and name == "wire" else None
+    if wire is not None and state is not None:
+        raise LookupMiss(state, "state", "no wire has a state in the tables", (), "leave it out")
+    if own is not None and (typed is None or wire is not None):
         return [("", own, None)], None
-    typed = heat.words.get("what")
     if typed is None:
         usual = _USUAL.get(name)
         if usual is None:
@@ -198,11 +200,13 @@ def _limits(name: str, heat: Heat, key: str, data: Refdata) -> tuple[list[Limit]
         keys = {"subject": usual[0], "case": usual[1]}
         rubber = lookup.look_up("exhaust/limits", "temperature_maximum", data=data, **keys)
         return [(usual[1].split(",")[0], rubber, None)], None
-    if name == "wire" and (wire := _wire(typed, data)) is not None:
+    if wire is not None:
         return [("", wire, None)], None
     from gaugeblock.warmth.item import item_of
 
-    item = item_of(typed, None, heat.words.get("state"), data)
+    item = item_of(typed, None, state, data)  # refused by its name, whatever it is said to stand
+    if own is not None:
+        return [("", own, None)], None
     if not item.open_key:
         return ([] if item.limit is None else [("", item.limit, item)]), None
     found: list[Limit] = [(choice, i.limit, i) for choice, i in item.alternatives()[:3] if i.limit is not None]

@@ -71,6 +71,7 @@ if TYPE_CHECKING:
     from gaugeblock.finding import find as find
     from gaugeblock.finding import sources as sources
     from gaugeblock.found import Found as Found
+    from gaugeblock.found import Listed as Listed
     from gaugeblock.frames import frame as frame
     from gaugeblock.lines.antifreeze import antifreeze as antifreeze
     from gaugeblock.lines.brakes.circuit import brake as brake
@@ -145,6 +146,7 @@ _FACE = {
     "Question": "gaugeblock.answer.question",
     "Caution": "gaugeblock.answer.caution",
     "Found": "gaugeblock.found",
+    "Listed": "gaugeblock.found",
     "Conversion": "gaugeblock.plain.convert",
     "Candidate": "gaugeblock.answer.decision",
     "Bound": "gaugeblock.answer.check",
@@ -173,6 +175,7 @@ __all__ = [
     "GaugeblockError",
     "InputError",
     "JobError",
+    "Listed",
     "LookupMiss",
     "OutputError",
     "Question",

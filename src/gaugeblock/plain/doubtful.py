@@ -13,7 +13,7 @@ from gaugeblock.answer.decision import ASK, USE
 from gaugeblock.answer.question import FILL_IN, Question
 from gaugeblock.plain.chatter import CHATTER
 from gaugeblock.plain.leaving import SHORT, is_of_no_account, may_change, named_by
-from gaugeblock.plain.round_words import MULTIPLE
+from gaugeblock.plain.round_words import MULTIPLE, NEVER_LEFT
 
 TYPE_CHECKING = False  # typing itself stays off the look-up path
 if TYPE_CHECKING:
@@ -49,7 +49,9 @@ def unknown_words(words: tuple[str, ...], reading: Reading, data: Refdata) -> tu
     named = named_by(words, reading, data) if "thread" in topic.slots else set()
     asked = {word for before, word in pairwise(words) if before in _ASKING}
     changes = _may_change_a_story if is_story else may_change
-    if "than" in left or any(word in named or word in asked or changes(word, words, reading, data) for word in left):
+    if any(
+        word in NEVER_LEFT or word in named or word in asked or changes(word, words, reading, data) for word in left
+    ):
         return ()
     return left
 

@@ -15,7 +15,7 @@ from gaugeblock.plain.denying import SHORT_OF
 from gaugeblock.plain.english import is_english
 from gaugeblock.plain.leaving import UNITS, is_listed, kinds_of, named_by, others_of
 from gaugeblock.plain.reading import hits_at, read
-from gaugeblock.plain.round_words import ASKED, BY_KIND, FAILING, MULTIPLE, PLACES, ROUND
+from gaugeblock.plain.round_words import ASKED, BY_KIND, MULTIPLE, NEVER_LEFT, PLACES, ROUND
 from gaugeblock.plain.topics import topics
 from gaugeblock.plain.unnamed import FASTENERS
 from gaugeblock.plain.words import NUMBER_WORDS
@@ -43,7 +43,6 @@ _TIMES = frozenset(["twice", "thrice"])  # which a thing was done, or as much
 _MULTIPLE = MULTIPLE - _TIMES - {"single", "third"}  # one alone, and the one after two others
 # Kinds that surely change a figure, and the one that may, wherever the story tells it.
 _FIRM = frozenset(["metal", "finish", "form", "service"])
-_THAN = "than"  # of two things neither is left out
 _FORM, _STATE = frozenset(["form", "service"]), "state"
 
 
@@ -73,8 +72,7 @@ def told_and_doubtful(
             (told if is_silent else doubtful).append(token)
         elif (
             token in blocked
-            or token in FAILING
-            or token == _THAN
+            or token in NEVER_LEFT
             or _changes(token, words, reading, data)
             or (token in _MULTIPLE and token in near)
         ):

@@ -151,7 +151,7 @@ def _over(
     check = Check(name, CANNOT_TELL, said.rstrip("."), subject="used", bears=ASK)
     question = Question(FILL_IN, "Must it start by itself then, or will it be charged first?", "used", (name,))
     both = [
-        Candidate(starts, "it must start by itself", "full, with this draw"),
+        Candidate(starts, "it must start by itself, from full"),
         Candidate(time, "it is charged before it is started", f"{number_only(share, data)} of its charge is gone then"),
     ]
     names = [name, *(c.name for c in checks if c.asks)]

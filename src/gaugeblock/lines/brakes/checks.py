@@ -65,7 +65,8 @@ def _rated(of: Circuit, worked: Worked, data: Refdata) -> list[tuple[Check, Ques
     unit = pressure.unit
     if pressure.typical <= in_unit(proof.typical, proof.unit, unit):
         return [(Check(name, CANNOT_TELL, said, subject="rated", bears=INFORM), None)]
-    text = "Measure the pedal ratio and the booster again. What pressure stands the weakest hose or tube, by its maker?"
+    text = "Measure the pedal ratio and the booster again. "
+    text += "What pressure does the weakest hose or tube stand, by its maker?"
     said = f"{said}, and this is more"
     return [(Check(name, CANNOT_TELL, said, subject="rated", bears=ASK), Question(FILL_IN, text, "rated", (name,)))]
 

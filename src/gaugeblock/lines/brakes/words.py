@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 MEASURED = tuple(MEASURES)
 SECOND = "Test every joint under pressure, and have a second person check the brakes before the vehicle moves."
 BLEEDING = "Bleed by the vehicle's manual; habit is right rear, left rear, right front, left front"
-CLUTCH_BLEEDING = "Bleed with the nipple of the slave uppermost; by the vehicle's manual"
+CLUTCH_BLEEDING = "Bleed by the vehicle's manual, with the nipple of the slave uppermost"
 GIVES_WAY = "Hoses, calipers and linings give way, and air does: the pedal goes further than this. Measure it."
 
 
